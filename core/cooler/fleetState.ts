@@ -1,0 +1,23 @@
+import type { Box } from "./box.ts";
+import type { Stepper } from "./stepper.ts";
+import type { CoolerTrack, LotTrack } from "./track.ts";
+import type { Act, FleetInput, Lot } from "./types.ts";
+
+/** All coolers of a trip at one moment, with all that was written down on the way. */
+export interface Fleet {
+  input: FleetInput;
+  t_s: number;
+  lots: Lot[];
+  boxes: Box[];
+  steppers: Stepper[];
+  tracks: CoolerTrack[];
+  lotTracks: LotTrack[];
+  acts: readonly Act[];
+  nextAct: number;
+  breaks_s: number[];
+  tolerance: number;
+  maxStep_s: number;
+  /** Steps taken and refused, for the bench. */
+  steps: number;
+  refused: number;
+}

@@ -1,0 +1,254 @@
+import { dryIceSublimation_J_per_kg } from "../matter/dryIce.ts";
+import { iceLatent_J_per_kg } from "../matter/ice.ts";
+import { type Bench, type Flows, makeBench, makeFlows, makeVector, type Vector } from "./bench.ts";
+import { type Box, coreShare_frac, hasCore, isLoose } from "./box.ts";
+import { makeTouching, solid_kg } from "./geometry.ts";
+import { type StageAsk, solveStage } from "./stage.ts";
+import { cellCount, chainCount } from "./walls.ts";
+
+/**
+ * Two implicit stages, second order, stiffly accurate and L-stable (the SDIRK pair with γ = 1 − 1/√2). It keeps linear
+ * invariants exactly, so the energy books close to rounding whatever the step.
+ */
+const gamma = 1 - Math.SQRT1_2;
+/** Leading error of the pair: 1/6 minus the third-order term of its stability function. */
+const errorWeight = Math.abs(1 / 6 - (4 * gamma ** 3 + 3 * gamma ** 2 * (1 - 2 * gamma)));
+
+/** Errors that one step may make at tolerance 1: of a lot's temperature, of a wall's, and of ice as a share of it. */
+const lotError_K = 0.01;
+const wallError_K = 0.1;
+const iceError_frac = 3e-4;
+const lotHeat_J_per_kgK = 3500;
+
+/** The stepper's memory for one box: scratch vectors and the last rate. Made anew when parts or layers change. */
+export interface Stepper {
+  bench: Bench;
+  now: Vector;
+  first: Vector;
+  second: Vector;
+  base: Vector;
+  guess: Vector;
+  rate: Vector;
+  rateFirst: Vector;
+  rateSecond: Vector;
+  fresh: boolean;
+  flowsFirst: Flows;
+  flowsSecond: Flows;
+  step_s: number;
+}
+
+export function makeStepper(box: Box, t_s: number, clock0_s: number, sheet_m2K_per_W: number): Stepper {
+  const parts = box.parts.length;
+  const touching = makeTouching(box);
+  const vector = (): Vector => makeVector(parts);
+  const stepper: Stepper = {
+    bench: makeBench(box, touching),
+    now: vector(),
+    first: vector(),
+    second: vector(),
+    base: vector(),
+    guess: vector(),
+    rate: vector(),
+    rateFirst: vector(),
+    rateSecond: vector(),
+    fresh: true,
+    flowsFirst: makeFlows(),
+    flowsSecond: makeFlows(),
+    step_s: 120,
+  };
+  // A short stage that is thrown away finds the air temperatures that the first real one starts from.
+  readState(box, stepper.now);
+  const ask: StageAsk = {
+    t_s,
+    weight_s: 1,
+    base: stepper.now,
+    guess: stepper.now,
+    water_kg: box.pool_kg,
+    clock0_s,
+    sheet_m2K_per_W,
+  };
+  solveStage(box, stepper.bench, ask, stepper.first, stepper.flowsFirst);
+  return stepper;
+}
+
+function readState(box: Box, out: Vector): void {
+  out.wall.set(box.wall_C);
+  for (let p = 0; p < box.parts.length; p++) {
+    out.skin[p] = box.parts[p].skin_J;
+    out.core[p] = box.parts[p].core_J;
+  }
+  out.pool = box.pool_J;
+}
+
+/** out = a + share · rate. */
+function along(a: Vector, share_s: number, rate: Vector, out: Vector): void {
+  for (let i = 0; i < a.wall.length; i++) out.wall[i] = a.wall[i] + share_s * rate.wall[i];
+  for (let i = 0; i < a.skin.length; i++) {
+    out.skin[i] = a.skin[i] + share_s * rate.skin[i];
+    out.core[i] = a.core[i] + share_s * rate.core[i];
+  }
+  out.pool = a.pool + share_s * rate.pool;
+}
+
+/** out = (b − a) / span. */
+function slope(a: Vector, b: Vector, span_s: number, out: Vector): void {
+  for (let i = 0; i < a.wall.length; i++) out.wall[i] = (b.wall[i] - a.wall[i]) / span_s;
+  for (let i = 0; i < a.skin.length; i++) {
+    out.skin[i] = (b.skin[i] - a.skin[i]) / span_s;
+    out.core[i] = (b.core[i] - a.core[i]) / span_s;
+  }
+  out.pool = (b.pool - a.pool) / span_s;
+}
+
+/** Water in the pool if the parts had these enthalpies. */
+function waterAt(box: Box, skin_J: Float64Array): number {
+  let sum = box.pool_kg;
+  for (let p = 0; p < box.parts.length; p++) {
+    const part = box.parts[p];
+    if (isLoose(part.form)) sum += part.mass_kg - solid_kg(part, skin_J[p]);
+  }
+  return sum;
+}
+
+/** Largest error of one step / what is allowed, from the third divided difference of the rates. */
+function stepError(box: Box, stepper: Stepper, span_s: number, tolerance: number): number {
+  const { rate, rateFirst, rateSecond } = stepper;
+  const scale = 2 * errorWeight * span_s;
+  const bend = (old: number, first: number, second: number): number =>
+    scale * Math.abs((second - first) / (1 - gamma) - (first - old) / gamma);
+  let worst = 0;
+  for (let i = 0; i < chainCount * cellCount; i++)
+    worst = Math.max(worst, bend(rate.wall[i], rateFirst.wall[i], rateSecond.wall[i]) / wallError_K);
+  for (let p = 0; p < box.parts.length; p++) {
+    const part = box.parts[p];
+    if (part.mass_kg <= 0) continue;
+    const allowed =
+      part.form === "food"
+        ? part.firstMass_kg * lotHeat_J_per_kgK * lotError_K * (hasCore(part) ? coreShare_frac : 1)
+        : part.firstMass_kg * iceLatent_J_per_kg * iceError_frac;
+    worst = Math.max(worst, bend(rate.skin[p], rateFirst.skin[p], rateSecond.skin[p]) / allowed);
+    if (hasCore(part))
+      worst = Math.max(worst, bend(rate.core[p], rateFirst.core[p], rateSecond.core[p]) / allowed);
+  }
+  return worst / tolerance;
+}
+
+/**
+ * Tries one step of `span_s` from `t_s`. The box itself is not moved; `accept` does that.
+ *
+ * @returns the error relative to what is allowed, or infinity when a stage did not settle
+ */
+export function tryStep(
+  box: Box,
+  stepper: Stepper,
+  t_s: number,
+  span_s: number,
+  ask: { clock0_s: number; sheet_m2K_per_W: number; tolerance: number },
+): number {
+  const { bench, now, first, second, base, guess, rate, rateFirst, rateSecond } = stepper;
+  readState(box, now);
+  const weight_s = gamma * span_s;
+  along(now, stepper.fresh ? 0 : weight_s, rate, guess);
+  const one: StageAsk = {
+    ...ask,
+    t_s: t_s + weight_s,
+    weight_s,
+    base: now,
+    guess,
+    water_kg: waterAt(box, guess.skin),
+  };
+  if (solveStage(box, bench, one, first, stepper.flowsFirst) === 0) return Number.POSITIVE_INFINITY;
+  slope(now, first, weight_s, rateFirst);
+  along(now, (1 - gamma) * span_s, rateFirst, base);
+  along(now, span_s, rateFirst, guess);
+  // The end of a step is looked at from inside it: at a border of two places or habits it belongs to the past.
+  const end_s = t_s + span_s * (1 - 1e-9);
+  const two: StageAsk = { ...ask, t_s: end_s, weight_s, base, guess, water_kg: waterAt(box, guess.skin) };
+  if (solveStage(box, bench, two, second, stepper.flowsSecond) === 0) return Number.POSITIVE_INFINITY;
+  slope(base, second, weight_s, rateSecond);
+  if (stepper.fresh) along(rateFirst, 0, rateFirst, rate);
+  return stepError(box, stepper, span_s, ask.tolerance);
+}
+
+function bookFlows(box: Box, stepper: Stepper, span_s: number): void {
+  const { books } = box;
+  const a = (1 - gamma) * span_s;
+  const b = gamma * span_s;
+  const one = stepper.flowsFirst;
+  const two = stepper.flowsSecond;
+  const add = (first_W: number, second_W: number): number => {
+    const heat = a * first_W + b * second_W;
+    books.moved_J += Math.abs(heat);
+    return heat;
+  };
+  books.lid_J += add(one.lid_W, two.lid_W);
+  books.sides_J += add(one.sides_W, two.sides_W);
+  books.base_J += add(one.base_W, two.base_W);
+  books.seal_J += add(one.seal_W, two.seal_W);
+  books.openingAir_J += add(one.openingAir_W, two.openingAir_W);
+  books.openingExposure_J += add(one.openingExposure_W, two.openingExposure_W);
+  books.gas_J += add(one.gas_W, two.gas_W);
+  books.sun_J += a * one.sun_W + b * two.sun_W;
+  // Water that would leave a dry box is not there to leave.
+  const water = Math.max(-box.pool_kg, a * one.water_kg_per_s + b * two.water_kg_per_s);
+  books.condensed_kg += water;
+  box.pool_kg += water;
+  box.cloth_kg = Math.max(0, box.cloth_kg - a * one.clothLoss_kg_per_s - b * two.clothLoss_kg_per_s);
+}
+
+/** Meltwater runs down to the pool (at 0 °C it carries no enthalpy), gas leaves. */
+function shedMass(box: Box, rate: Vector, span_s: number): void {
+  box.melt_kg_per_s.fill(0);
+  box.gas_kg_per_s.fill(0);
+  for (let p = 0; p < box.parts.length; p++) {
+    const part = box.parts[p];
+    if (part.mass_kg <= 0 || (!isLoose(part.form) && part.form !== "dry ice")) continue;
+    const left =
+      part.form === "dry ice"
+        ? Math.min(part.mass_kg, Math.max(0, -part.skin_J / dryIceSublimation_J_per_kg))
+        : solid_kg(part, part.skin_J);
+    const lost = part.mass_kg - left;
+    part.mass_kg = left;
+    if (part.form === "dry ice") {
+      box.gas_kg_per_s[part.layer] += lost / span_s;
+      box.books.gas_kg += lost;
+    } else {
+      box.melt_kg_per_s[part.layer] += lost / span_s;
+      box.pool_kg += lost;
+    }
+    if (left === 0) {
+      box.pool_J += part.skin_J;
+      part.skin_J = 0;
+      // What is gone has no rate to carry on with.
+      rate.skin[p] = 0;
+    }
+  }
+}
+
+/** Lets water out down to `keep_kg`, at the pool's own temperature; ice in the pool stays. */
+export function drainTo(box: Box, keep_kg: number): void {
+  const ice = box.pool_J < 0 ? Math.min(box.pool_kg, -box.pool_J / iceLatent_J_per_kg) : 0;
+  const out = box.pool_kg - ice - keep_kg;
+  if (out <= 0) return;
+  const heat = box.pool_J > 0 ? (box.pool_J * out) / box.pool_kg : 0;
+  box.pool_J -= heat;
+  box.pool_kg -= out;
+  box.books.drained_J += heat;
+  box.books.drained_kg += out;
+}
+
+/** Moves the box to the end of the step just tried, and books what crossed its border. */
+export function accept(box: Box, stepper: Stepper, span_s: number): void {
+  const { second, rate, rateSecond } = stepper;
+  bookFlows(box, stepper, span_s);
+  box.wall_C.set(second.wall);
+  for (let p = 0; p < box.parts.length; p++) {
+    box.parts[p].skin_J = second.skin[p];
+    box.parts[p].core_J = second.core[p];
+  }
+  box.pool_J = second.pool;
+  along(rateSecond, 0, rateSecond, rate);
+  stepper.fresh = false;
+  shedMass(box, rate, span_s);
+  if (box.input.drain === "open") drainTo(box, box.closures.drainFilm_m * box.walls.floor_m2 * 1000);
+}

@@ -1,0 +1,110 @@
+import { type Balance, balanceOf } from "./balance.ts";
+import { type Box, coreShare_frac, frozen_kg, hasCore } from "./box.ts";
+import { temperature_C } from "./polyline.ts";
+import type { Stepper } from "./stepper.ts";
+
+/** One cooler through time, at the stepper's own moments; at an act, after it. */
+export interface CoolerTrack {
+  t_s: number[];
+  outside_C: number[];
+  /** Air of the headspace. */
+  air_C: number[];
+  /** Water ice and packs, by what of them is frozen. */
+  ice_kg: number[];
+  dryIce_kg: number[];
+  water_kg: number[];
+  waterline_m: number[];
+  /** Top of the stack, and of water standing over it. */
+  stack_m: number[];
+  /** The books so far. */
+  books: Balance[];
+}
+
+/** One lot of food or drink through time, from when it went in until the last of it left or the end. */
+export interface LotTrack {
+  t_s: number[];
+  /** Warmest and coldest point: skins and cores of all its parts. */
+  warm_C: number[];
+  cold_C: number[];
+  /** When a tenth of its layer first stood in water; null: never. */
+  wet_s: number | null;
+  /** Cooler it lies in at the end, or lay in last. */
+  cooler: number;
+  left_s: number | null;
+}
+
+export const makeCoolerTrack = (): CoolerTrack => ({
+  t_s: [],
+  outside_C: [],
+  air_C: [],
+  ice_kg: [],
+  dryIce_kg: [],
+  water_kg: [],
+  waterline_m: [],
+  stack_m: [],
+  books: [],
+});
+
+export const makeLotTrack = (cooler: number): LotTrack => ({
+  t_s: [],
+  warm_C: [],
+  cold_C: [],
+  wet_s: null,
+  cooler,
+  left_s: null,
+});
+
+/** A tenth of the layer under water is more than a film on the floor. */
+const wetFrom_frac = 0.1;
+
+/** Frozen water in a box: ice and packs, and what of the pool has frozen, kg. */
+export function ice_kg(box: Box, latent_J_per_kg: number): number {
+  let sum = box.pool_J < 0 ? Math.min(box.pool_kg, -box.pool_J / latent_J_per_kg) : 0;
+  for (const part of box.parts) sum += frozen_kg(part);
+  return sum;
+}
+
+/** Writes the moment down. */
+export function record(
+  box: Box,
+  stepper: Stepper,
+  t_s: number,
+  latent_J_per_kg: number,
+  track: CoolerTrack,
+  lots: readonly LotTrack[],
+): void {
+  const { bench } = stepper;
+  let dryIce = 0;
+  for (const part of box.parts) if (part.form === "dry ice") dryIce += part.mass_kg;
+  track.t_s.push(t_s);
+  track.outside_C.push(bench.outside.around.air_C);
+  track.air_C.push(bench.spine_C[bench.touching.n - 1]);
+  track.ice_kg.push(ice_kg(box, latent_J_per_kg));
+  track.dryIce_kg.push(dryIce);
+  track.water_kg.push(box.pool_kg);
+  track.waterline_m.push(bench.touching.waterline_m);
+  track.stack_m.push(Math.max(bench.touching.waterline_m, bench.touching.level_m[box.layers]));
+  track.books.push(balanceOf(box));
+  for (const part of box.parts) {
+    if (part.form !== "food" || part.mass_kg <= 0) continue;
+    const two = hasCore(part);
+    const skin = temperature_C(part.curve, part.skin_J / (part.mass_kg * (two ? 1 - coreShare_frac : 1)));
+    const core = two ? temperature_C(part.curve, part.core_J / (part.mass_kg * coreShare_frac)) : skin;
+    note(lots[part.lot], t_s, Math.max(skin, core), Math.min(skin, core));
+    if (lots[part.lot].wet_s === null && bench.touching.wet_frac[part.layer] > wetFrom_frac)
+      lots[part.lot].wet_s = t_s;
+  }
+}
+
+/** Adds a reading of one part; several parts of a lot at one moment make one reading. */
+function note(track: LotTrack, t_s: number, warm_C: number, cold_C: number): void {
+  const last = track.t_s.length - 1;
+  if (last >= 0 && track.t_s[last] === t_s) {
+    track.warm_C[last] = Math.max(track.warm_C[last], warm_C);
+    track.cold_C[last] = Math.min(track.cold_C[last], cold_C);
+    return;
+  }
+  track.t_s.push(t_s);
+  track.warm_C.push(warm_C);
+  track.cold_C.push(cold_C);
+}

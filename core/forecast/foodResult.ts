@@ -1,0 +1,143 @@
+import type { Fleet } from "../cooler/fleetState.ts";
+import type { LotTrack } from "../cooler/track.ts";
+import { hotAir_C, mayonnaiseWarm_C } from "../safety/limits.ts";
+import { verdictOf } from "../safety/verdict.ts";
+import type { Trip, TripFood } from "../trip/types.ts";
+import type { Band, FoodResult } from "./result.ts";
+import { firstCrossing_s, timeAbove_s, timeBothAbove_s, valueAt } from "./series.ts";
+
+const hour_s = 3600;
+
+/** Three times the middle case: there is no ensemble yet. */
+export const middle = (value: number | null): Band => ({ p10: value, p50: value, p90: value });
+export const hours = (time_s: number | null): number | null => (time_s === null ? null : time_s / hour_s);
+
+/** When an item was under its limit, when it rose over it, and how long it was warm. */
+export interface FoodTimes {
+  below_s: number | null;
+  over_s: number | null;
+  warm_s: number;
+}
+
+/** Reads an item's own temperatures against the limit; the warmest point counts, skin or core. */
+export function foodTimes(track: LotTrack, limit_C: number): FoodTimes {
+  const below_s = firstCrossing_s(track.t_s, track.warm_C, limit_C, false);
+  const over_s = below_s === null ? null : firstCrossing_s(track.t_s, track.warm_C, limit_C, true, below_s);
+  return { below_s, over_s, warm_s: timeAbove_s(track.t_s, track.warm_C, limit_C) };
+}
+
+function airAround_C(fleet: Fleet, track: LotTrack): number[] {
+  const air = fleet.tracks[track.cooler];
+  return track.t_s.map((t) => valueAt(air.t_s, air.air_C, t));
+}
+
+function judge(
+  trip: Trip,
+  fleet: Fleet,
+  item: TripFood,
+  track: LotTrack,
+  times: FoodTimes,
+  wet_s: number | null,
+): ReturnType<typeof verdictOf> {
+  const limit_C = trip.limit.limit_C;
+  const end_s = track.left_s ?? trip.duration_s;
+  // Raw food in a watertight package gives no juice to the meltwater; any other package counts as one that does.
+  const rawNear = trip.food.some(
+    (other) => other.raw && !other.watertight && other.cooler === item.cooler && other.id !== item.id,
+  );
+  const warm_s = times.warm_s + item.warmBefore_s;
+  return verdictOf({
+    food: { ...item.like, rawAnimal: item.raw },
+    profile: trip.limit.profile,
+    vulnerable: trip.party.vulnerable,
+    warm_s,
+    // Warm hours from before the trip: nobody knows in what air.
+    hotAir_s:
+      item.warmBefore_s > 0
+        ? null
+        : timeBothAbove_s(track.t_s, track.warm_C, limit_C, airAround_C(fleet, track), hotAir_C),
+    over10C_s: item.warmBefore_s > 0 ? null : timeAbove_s(track.t_s, track.warm_C, mayonnaiseWarm_C),
+    limitPassed: times.over_s !== null,
+    thawing: thawed_s(item, track) !== null,
+    wet_s: wet_s === null ? null : Math.max(0, end_s - wet_s),
+    rawInSameCooler: rawNear,
+  });
+}
+
+/** When the coldest point of a frozen item has left its freezing range. */
+function thawed_s(item: TripFood, track: LotTrack): number | null {
+  const { freezes_C } = item.like;
+  if (freezes_C === null || item.start_C >= freezes_C || track.t_s.length === 0) return null;
+  return firstCrossing_s(track.t_s, track.cold_C, freezes_C - 0.01, true);
+}
+
+const largest = (values: readonly number[]): number | null =>
+  values.length === 0 ? null : values.reduce((a, b) => Math.max(a, b));
+const smallest = (values: readonly number[]): number | null =>
+  values.length === 0 ? null : values.reduce((a, b) => Math.min(a, b));
+
+/** Warmest reading: from departure, or for what came in later from the moment it was first under the limit. */
+function warmest_C(item: TripFood, track: LotTrack, below_s: number | null): number | null {
+  if (item.putIn_s === null || below_s === null) return largest(track.warm_C);
+  return largest(track.warm_C.filter((_, i) => track.t_s[i] >= below_s));
+}
+
+/** The contract's row for one item in a cooler. */
+export function foodResult(trip: Trip, fleet: Fleet, item: TripFood): FoodResult {
+  const index = fleet.lots.findIndex((lot) => lot.id === item.id);
+  const track = fleet.lotTracks[index];
+  const times = foodTimes(track, trip.limit.limit_C);
+  const wet_s = item.watertight ? null : track.wet_s;
+  const ruling = judge(trip, fleet, item, track, times, wet_s);
+  return {
+    name: item.name,
+    cooler: trip.coolers[track.cooler].name,
+    perishable: item.like.perishable,
+    eaten_h: hours(track.left_s),
+    coreMax_C: middle(warmest_C(item, track, times.below_s)),
+    coreMin_C: middle(smallest(track.cold_C)),
+    belowLimit_h: middle(hours(times.below_s)),
+    overLimit_h: middle(hours(times.over_s)),
+    warm_h: middle(hours(times.warm_s + item.warmBefore_s)),
+    warmAllowed_h: hours(ruling.warmAllowed_s),
+    thawed_h: middle(hours(thawed_s(item, track))),
+    wet_h: wet_s === null ? null : middle(hours(wet_s)),
+    verdict: ruling.verdict,
+    rule: ruling.rule,
+    why: ruling.why,
+  };
+}
+
+/** An item of the dry box: nothing keeps it cold, so all its time until it is eaten counts as warm, in air unknown. */
+export function dryBoxResult(trip: Trip, item: TripFood): FoodResult {
+  const warm_s = (item.eat_s ?? trip.duration_s) - (item.putIn_s ?? 0) + item.warmBefore_s;
+  const ruling = verdictOf({
+    food: { ...item.like, rawAnimal: item.raw },
+    profile: trip.limit.profile,
+    vulnerable: trip.party.vulnerable,
+    warm_s: item.like.perishable ? warm_s : 0,
+    hotAir_s: null,
+    over10C_s: null,
+    limitPassed: false,
+    thawing: false,
+    wet_s: null,
+    rawInSameCooler: false,
+  });
+  return {
+    name: item.name,
+    cooler: "dry box",
+    perishable: item.like.perishable,
+    eaten_h: hours(item.eat_s),
+    coreMax_C: middle(null),
+    coreMin_C: middle(null),
+    belowLimit_h: middle(null),
+    overLimit_h: middle(item.like.perishable ? 0 : null),
+    warm_h: middle(item.like.perishable ? hours(warm_s) : 0),
+    warmAllowed_h: hours(ruling.warmAllowed_s),
+    thawed_h: middle(null),
+    wet_h: null,
+    verdict: ruling.verdict,
+    rule: ruling.rule,
+    why: ruling.why,
+  };
+}

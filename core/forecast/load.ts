@@ -1,0 +1,168 @@
+import type { Act, Around, CoolerInput, FleetInput, FoodLot, IceLot } from "../cooler/types.ts";
+import { foodCurve, foodDensity_kg_per_m3, foodSpread_W_per_mK } from "../matter/foodProperties.ts";
+import { surroundingsAt, weatherBreaks_s } from "../sky/surroundings.ts";
+import type { Stay, Weather } from "../sky/types.ts";
+import type { Trip, TripEvent, TripFood, TripIce } from "../trip/types.ts";
+
+const day_s = 86_400;
+const hour_s = 3600;
+/** Raw food lies under everything that is eaten as it is. */
+const rawDepth = 1e5;
+
+function foodLot(item: TripFood, trip: Trip): FoodLot {
+  return {
+    kind: "food",
+    id: item.id,
+    mass_kg: item.mass_kg,
+    pieces: item.pieces,
+    start_C: item.start_C,
+    curve: foodCurve(item.like),
+    density_kg_per_m3: foodDensity_kg_per_m3(item.like, 5),
+    k_W_per_mK: foodSpread_W_per_mK(item.like, 5),
+    kFrozen_W_per_mK: foodSpread_W_per_mK(item.like, -15),
+    thick_m: item.thick_m,
+    shape: item.shape,
+    layer: item.layer,
+    depth: (item.eat_s ?? trip.duration_s / 2) / hour_s + (item.raw ? rawDepth : 0),
+  };
+}
+
+const iceLot = (ice: TripIce): IceLot => ({
+  kind: "ice",
+  id: ice.id,
+  form: ice.form,
+  mass_kg: ice.mass_kg,
+  pieces: ice.pieces,
+  start_C: ice.start_C,
+  liquid_frac: ice.liquid_frac,
+  layer: ice.layer,
+});
+
+/** Moments of every meal of the trip after departure and before return. */
+export function mealTimes_s(trip: Trip): number[] {
+  const { breakfast_s, lunch_s, dinner_s } = trip.meals;
+  const out: number[] = [];
+  for (let day = 0; day * day_s <= trip.duration_s + day_s; day++)
+    for (const clock of [breakfast_s, lunch_s, dinner_s]) {
+      const t = day * day_s + clock - trip.departClock_s;
+      if (t > 0 && t < trip.duration_s) out.push(t);
+    }
+  return out.sort((a, b) => a - b);
+}
+
+/** Where one cooler stays: the legs, with its own moves laid over them. */
+export function staysOf(trip: Trip, cooler: number): Stay[] {
+  let stays: Stay[] = trip.legs.map((leg) => ({ ...leg }));
+  for (const event of trip.events) {
+    if (event.do !== "move" || event.cooler !== cooler) continue;
+    const { t_s, until_s, place, shade_frac, ground, air_C, water_C } = event;
+    const before = stays.filter((s) => s.from_s < t_s).map((s) => ({ ...s, to_s: Math.min(s.to_s, t_s) }));
+    const after = stays
+      .filter((s) => s.to_s > until_s)
+      .map((s) => ({ ...s, from_s: Math.max(s.from_s, until_s) }));
+    stays = [...before, { place, from_s: t_s, to_s: until_s, shade_frac, ground, air_C, water_C }, ...after];
+  }
+  return stays;
+}
+
+/** What stands around one cooler, as the simulation asks for it. */
+export function aroundOf(weather: Weather, stays: readonly Stay[]): Around {
+  let now = 0;
+  return {
+    stays,
+    breaks_s: stays.flatMap((stay) => weatherBreaks_s(weather, stay)),
+    at: (t_s, out) => {
+      while (now > 0 && t_s < stays[now].from_s) now--;
+      while (now + 1 < stays.length && t_s >= stays[now].to_s) now++;
+      return surroundingsAt(weather, stays[now], t_s, out);
+    },
+  };
+}
+
+function eatingActs(trip: Trip): Act[] {
+  const meals = mealTimes_s(trip);
+  const acts: Act[] = [];
+  for (const item of trip.food) {
+    if (item.cooler === null) continue;
+    if (item.eat_s !== null) {
+      acts.push({ do: "take out", t_s: item.eat_s, lot: item.id, share_frac: 1 });
+      continue;
+    }
+    const left = meals.filter((t) => t > (item.putIn_s ?? 0));
+    left.forEach((t_s, i) => {
+      acts.push({ do: "take out", t_s, lot: item.id, share_frac: 1 / (left.length - i) });
+    });
+  }
+  return acts;
+}
+
+function puttingActs(trip: Trip): Act[] {
+  const acts: Act[] = [];
+  for (const item of trip.food)
+    if (item.putIn_s !== null && item.cooler !== null)
+      acts.push({ do: "put in", t_s: item.putIn_s, cooler: item.cooler, lot: foodLot(item, trip) });
+  for (const ice of trip.ice)
+    if (ice.putIn_s !== null)
+      acts.push({ do: "put in", t_s: ice.putIn_s, cooler: ice.cooler, lot: iceLot(ice) });
+  return acts;
+}
+
+function eventAct(event: TripEvent): Act | null {
+  if (event.do === "merge") return { do: "merge", t_s: event.t_s, from: event.from, into: event.into };
+  if (event.do === "drain") return { do: "drain", t_s: event.t_s, cooler: event.cooler };
+  if (event.do === "open") return { do: "open", t_s: event.t_s, cooler: event.cooler, for_s: event.for_s };
+  if (event.do === "cover") return { do: "cover", t_s: event.t_s, cooler: event.cooler, cover: event.cover };
+  if (event.do === "wet cloth") return { do: "wet cloth", t_s: event.t_s, cooler: event.cooler };
+  return null;
+}
+
+/** Draining once a day is done with the breakfast; a wet cloth that nobody speaks of is wetted at every meal. */
+function habitActs(trip: Trip): Act[] {
+  const acts: Act[] = [];
+  const meals = mealTimes_s(trip);
+  trip.coolers.forEach((cooler, index) => {
+    if (cooler.drain === "daily")
+      for (let t_s = trip.meals.breakfast_s - trip.departClock_s; t_s < trip.duration_s; t_s += day_s)
+        if (t_s > 0) acts.push({ do: "drain", t_s, cooler: index });
+    const told = trip.events.some((event) => event.do === "wet cloth" && event.cooler === index);
+    const wet =
+      cooler.cover === "wet cloth" ||
+      trip.events.some((e) => e.do === "cover" && e.cooler === index && e.cover === "wet cloth");
+    if (wet && !told) for (const t_s of meals) acts.push({ do: "wet cloth", t_s, cooler: index });
+  });
+  return acts;
+}
+
+/**
+ * Turns a trip into what the coolers are simulated with. What is in the dry box is left out: nothing keeps it cold.
+ * Acts at one moment happen in the order: food out, food and ice in, the rest.
+ */
+export function loadTrip(trip: Trip): FleetInput {
+  const events = trip.events.map(eventAct).filter((act): act is Act => act !== null);
+  const acts = [...eatingActs(trip), ...puttingActs(trip), ...events, ...habitActs(trip)];
+  const coolers = trip.coolers.map(
+    (cooler, index): CoolerInput => ({
+      name: cooler.name,
+      body: cooler.body,
+      start: cooler.start,
+      cover: cooler.cover,
+      top: cooler.top,
+      drain: cooler.drain,
+      openings: cooler.openings,
+      sealedUntil_s: cooler.sealedUntil_s,
+      around: aroundOf(trip.weather, staysOf(trip, index)),
+      lots: [
+        ...trip.ice.filter((ice) => ice.cooler === index && ice.putIn_s === null).map(iceLot),
+        ...trip.food
+          .filter((item) => item.cooler === index && item.putIn_s === null)
+          .map((item) => foodLot(item, trip)),
+      ],
+    }),
+  );
+  return {
+    departClock_s: trip.departClock_s,
+    end_s: trip.duration_s,
+    coolers,
+    acts: acts.sort((a, b) => a.t_s - b.t_s),
+  };
+}

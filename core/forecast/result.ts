@@ -1,0 +1,138 @@
+import type { Verdict } from "../safety/verdict.ts";
+
+/** What `forecast --json` prints: the contract's §3 and §5. Units are in the names; hours count from departure. */
+export interface Band {
+  p10: number | null;
+  p50: number | null;
+  p90: number | null;
+}
+
+/** A band at every time of a series. */
+export interface BandSeries {
+  p10: number[];
+  p50: number[];
+  p90: number[];
+}
+
+export interface HeatBudget {
+  lid: number;
+  sides: number;
+  base: number;
+  seal: number;
+  openingAir: number;
+  openingExposure: number;
+  /** Heat that food and drink gave up to the ice (negative where frozen food took it up). */
+  warmItems: number;
+  /** Heat that the cooler's own walls gave up. */
+  body: number;
+  /** Of which: the sun's share of lid, sides and opening exposure. */
+  sun: number;
+  /** Of which: taken away by cold gas from dry ice (negative). */
+  dryIceGas: number;
+}
+
+export interface CoolerResult {
+  name: string;
+  volume_L: number;
+  conductance_W_per_K: number;
+  body_kJ_per_K: number;
+  packedWeight_kg: number;
+  filled_frac: number;
+  /** Volume of ice, frozen food counted, to the volume of the rest; null where there is no rest. */
+  iceToLoad_ratio: number | null;
+  iceOut_h: Band;
+  /** Stretches without ice before more was put in, middle case. */
+  iceGaps_h: [number, number][];
+  overLimit_h: Band;
+  series: {
+    t_h: number[];
+    outside_C: number[];
+    air_C: BandSeries;
+    ice_kg: BandSeries;
+    dryIce_kg: BandSeries;
+    water_L: BandSeries;
+    warmestPerishable_C: { p10: (number | null)[]; p50: (number | null)[]; p90: (number | null)[] };
+  };
+  /** From departure until the ice is gone, or the return: what the cold was spent on while there was some. */
+  heat_kJ: HeatBudget;
+  heatUntil_h: number;
+  /** What the eight accounts of `heat_kJ` add up to: the change of ice and water, and what left with drains and gas. */
+  coldStore_kJ: number;
+  iceMelted_kg: number;
+  drained_L: number;
+  condensed_g: number;
+  balance: { energy_rel: number; water_g: number };
+}
+
+export interface FoodResult {
+  name: string;
+  cooler: string;
+  perishable: boolean;
+  /** null: it is still aboard at return. */
+  eaten_h: number | null;
+  coreMax_C: Band;
+  coreMin_C: Band;
+  belowLimit_h: Band;
+  overLimit_h: Band;
+  warm_h: Band;
+  warmAllowed_h: number | null;
+  thawed_h: Band;
+  /** null: watertight, or never under water. */
+  wet_h: Band | null;
+  verdict: Verdict;
+  rule: string;
+  why: string;
+}
+
+export interface AssumedResult {
+  path: string;
+  value: string;
+  why: string;
+  /** How far ice-out moves across its plausible range, hours; null where it moves nothing that can be reckoned. */
+  effect_h: number | null;
+}
+
+export interface Warning {
+  code: string;
+  says: string;
+  path: string;
+}
+
+export interface IcePiece {
+  form: string;
+  pieces: number;
+  each_kg: number;
+  cooler: string;
+  where: string;
+  by: string;
+  price: number | null;
+  weight_kg: number;
+}
+
+/** The contract's `plan` part. Lists that this version does not fill are empty, with a reason in `warnings`. */
+export interface PlanResult {
+  file: string | null;
+  ice: IcePiece[];
+  assign: { item: string; cooler: string; why: string }[];
+  states: { item: string; state: string; why: string }[];
+  layers: { cooler: string; layer: number; items: string[] }[];
+  prep: { at: string; does: string; why: string }[];
+  iceRuns: unknown[];
+  merges: unknown[];
+  pull: unknown[];
+  cost: number | null;
+  weight_kg: number;
+}
+
+export interface Result {
+  coldstow: 1;
+  command: "forecast" | "plan";
+  trip: { title: string; depart: string; return: string; hours: number };
+  limit: { profile: string; limit_C: number };
+  assumed: AssumedResult[];
+  /** Most urgent first: the perishable that passes its limit first leads. */
+  food: FoodResult[];
+  coolers: CoolerResult[];
+  warnings: Warning[];
+  plan?: PlanResult;
+}

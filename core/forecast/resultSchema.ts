@@ -1,0 +1,128 @@
+import { toJsonSchema } from "@valibot/to-json-schema";
+import * as v from "valibot";
+import type { Result } from "./result.ts";
+
+const number = v.number();
+const numbers = v.array(number);
+const perhaps = v.nullable(number);
+
+const band = v.pipe(
+  v.strictObject({ p10: perhaps, p50: perhaps, p90: perhaps }),
+  v.description("Middle and both ends that eight of ten runs lie between; null is not before the return"),
+);
+const bandSeries = v.strictObject({ p10: numbers, p50: numbers, p90: numbers });
+const gappySeries = v.strictObject({ p10: v.array(perhaps), p50: v.array(perhaps), p90: v.array(perhaps) });
+
+const cooler = v.strictObject({
+  name: v.string(),
+  volume_L: number,
+  conductance_W_per_K: number,
+  body_kJ_per_K: number,
+  packedWeight_kg: number,
+  filled_frac: number,
+  iceToLoad_ratio: perhaps,
+  iceOut_h: band,
+  iceGaps_h: v.array(v.tuple([number, number])),
+  overLimit_h: band,
+  series: v.strictObject({
+    t_h: v.pipe(numbers, v.description("Hours from departure")),
+    outside_C: numbers,
+    air_C: bandSeries,
+    ice_kg: bandSeries,
+    dryIce_kg: bandSeries,
+    water_L: bandSeries,
+    warmestPerishable_C: gappySeries,
+  }),
+  heat_kJ: v.pipe(
+    v.strictObject({
+      lid: number,
+      sides: number,
+      base: number,
+      seal: number,
+      openingAir: number,
+      openingExposure: number,
+      warmItems: number,
+      body: number,
+      sun: number,
+      dryIceGas: number,
+    }),
+    v.description("Into the contents, middle case; sun and dryIceGas are within the others"),
+  ),
+  heatUntil_h: number,
+  coldStore_kJ: number,
+  iceMelted_kg: number,
+  drained_L: number,
+  condensed_g: number,
+  balance: v.strictObject({ energy_rel: number, water_g: number }),
+});
+
+const food = v.strictObject({
+  name: v.string(),
+  cooler: v.string(),
+  perishable: v.boolean(),
+  eaten_h: perhaps,
+  coreMax_C: band,
+  coreMin_C: band,
+  belowLimit_h: band,
+  overLimit_h: band,
+  warm_h: band,
+  warmAllowed_h: perhaps,
+  thawed_h: band,
+  wet_h: v.nullable(band),
+  verdict: v.picklist(["keep", "eat next", "discard"]),
+  rule: v.string(),
+  why: v.string(),
+});
+
+const text = v.string();
+const plan = v.strictObject({
+  file: v.nullable(text),
+  ice: v.array(
+    v.strictObject({
+      form: text,
+      pieces: number,
+      each_kg: number,
+      cooler: text,
+      where: text,
+      by: text,
+      price: perhaps,
+      weight_kg: number,
+    }),
+  ),
+  assign: v.array(v.strictObject({ item: text, cooler: text, why: text })),
+  states: v.array(v.strictObject({ item: text, state: text, why: text })),
+  layers: v.array(v.strictObject({ cooler: text, layer: number, items: v.array(text) })),
+  prep: v.array(v.strictObject({ at: text, does: text, why: text })),
+  iceRuns: v.array(v.unknown()),
+  merges: v.array(v.unknown()),
+  pull: v.array(v.unknown()),
+  cost: perhaps,
+  weight_kg: number,
+});
+
+/** What the program prints with `--json`: the one description of it that a machine can check. */
+export const resultSchema: v.GenericSchema<Result> = bothWays(
+  v.strictObject({
+    coldstow: v.literal(1),
+    command: v.picklist(["forecast", "plan"]),
+    trip: v.strictObject({ title: text, depart: text, return: text, hours: number }),
+    limit: v.strictObject({ profile: text, limit_C: number }),
+    assumed: v.array(v.strictObject({ path: text, value: text, why: text, effect_h: perhaps })),
+    food: v.array(food),
+    coolers: v.array(cooler),
+    warnings: v.array(v.strictObject({ code: text, says: text, path: text })),
+    plan: v.exactOptional(plan),
+  }),
+);
+
+/** Compiles only while the schema lets nothing through that is no `Result`, and every `Result` through. */
+function bothWays<S extends v.GenericSchema<Result>>(
+  schema: S & (Result extends v.InferInput<S> ? unknown : never),
+): v.GenericSchema<Result> {
+  return schema;
+}
+
+/** The schema of a result as JSON Schema, for editors and other programs. */
+export function resultSchemaJson(): object {
+  return { title: "Coldstow result", ...toJsonSchema(resultSchema, { errorMode: "throw" }) };
+}

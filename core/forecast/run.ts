@@ -1,0 +1,49 @@
+import { runFleet, type SimulateOptions, startFleet } from "../cooler/fleet.ts";
+import type { Fleet } from "../cooler/fleetState.ts";
+import type { Trip } from "../trip/types.ts";
+import { loadTrip } from "./load.ts";
+
+/** Simulates a whole trip, one run. */
+export function runTrip(trip: Trip, options: SimulateOptions = {}): Fleet {
+  const fleet = startFleet(loadTrip(trip), options);
+  runFleet(fleet, trip.duration_s);
+  return fleet;
+}
+
+/** Share of the ice loaded below which the ice counts as gone (contract §5). */
+export const gone_frac: number = 0.01;
+
+/**
+ * When the last solid ice is gone, s from departure: 0 without ice, null when there is some at the end. Ice added later
+ * counts: it is the last moment after which no more than a hundredth of all that was loaded is solid.
+ */
+export function iceOut_s(fleet: Fleet, cooler: number): number | null {
+  const track = fleet.tracks[cooler];
+  const loaded_kg = fleet.boxes[cooler].books.iceIn_kg;
+  if (loaded_kg <= 0) return 0;
+  const limit = gone_frac * loaded_kg;
+  const last = track.t_s.length - 1;
+  if (track.ice_kg[last] > limit) return null;
+  for (let i = last; i > 0; i--) {
+    if (track.ice_kg[i - 1] <= limit) continue;
+    const drop = track.ice_kg[i - 1] - track.ice_kg[i];
+    return track.t_s[i - 1] + ((track.ice_kg[i - 1] - limit) / drop) * (track.t_s[i] - track.t_s[i - 1]);
+  }
+  return 0;
+}
+
+/**
+ * Ice-out as a number even where ice is left at the return: carried on at the melting of the last day. Only for
+ * telling which assumption matters; no forecast is made of it.
+ */
+export function iceOutCarriedOn_s(fleet: Fleet, cooler: number): number {
+  const out = iceOut_s(fleet, cooler);
+  if (out !== null) return out;
+  const track = fleet.tracks[cooler];
+  const last = track.t_s.length - 1;
+  const end_s = track.t_s[last];
+  let i = last;
+  while (i > 0 && end_s - track.t_s[i - 1] < 86_400 && track.ice_kg[i - 1] >= track.ice_kg[i]) i--;
+  const rate = (track.ice_kg[i] - track.ice_kg[last]) / Math.max(1, end_s - track.t_s[i]);
+  return end_s + (rate > 1e-9 ? track.ice_kg[last] / rate : 365 * 86_400);
+}

@@ -1,0 +1,116 @@
+import type { CoolerResult, FoodResult, Result } from "../forecast/result.ts";
+import type { Trip } from "../trip/types.ts";
+import type { Outcome } from "./leastPieces.ts";
+
+const HOUR_s = 3600;
+
+/** What one cooler's ice must do in the middle case. */
+export interface Need {
+  cooler: string;
+  /** Nothing in it calls for ice. */
+  none: boolean;
+  /** Perishables that must stay under the limit, by name and by the cooler they may be listed under. */
+  foods: ReadonlySet<string>;
+  under: ReadonlySet<string>;
+  /** They must do so until this hour: the return, or the merge that empties the cooler. */
+  foodUntil_h: number;
+  /** Solid ice must be left until this hour. */
+  iceUntil_h: number;
+}
+
+/** How far a trial came. */
+export interface Judgement {
+  outcome: Outcome;
+  filled_frac: number;
+  /** First perishable above its limit, and end of the ice; the hour needed where that is not reached. */
+  food_h: number;
+  ice_h: number;
+  /** What fails, in words. */
+  failing: readonly string[];
+}
+
+/** What the cooler must do by itself; `from` lists every cooler whose food is then in it. */
+export function needOf(
+  trip: Trip,
+  cooler: number,
+  linked: ReadonlySet<number>,
+  from: ReadonlySet<number>,
+): Need {
+  const inside = trip.food.filter((food) => food.cooler !== null && from.has(food.cooler));
+  const cold = inside.filter((food) => food.state !== "dry");
+  const perishable = inside.filter((food) => food.like.perishable);
+  const merges = trip.events.filter((event) => event.do === "merge" && event.from === cooler);
+  const end_s = Math.min(trip.duration_s, ...merges.map((event) => event.t_s));
+  const lastEaten_s = Math.max(0, ...cold.map((food) => food.eat_s ?? trip.duration_s));
+  return {
+    cooler: trip.coolers[cooler]!.name,
+    none: cold.length === 0 && perishable.length === 0,
+    foods: new Set(perishable.map((food) => food.name)),
+    under: new Set([...linked].map((i) => trip.coolers[i]!.name)),
+    foodUntil_h: end_s / HOUR_s,
+    iceUntil_h: Math.min(end_s, perishable.length > 0 ? trip.duration_s : lastEaten_s) / HOUR_s,
+  };
+}
+
+/**
+ * Reads a forecast against a need, in the middle case. A verdict for another cause than warmth (a wet package) is not
+ * a matter of how much ice, and is not read here.
+ */
+export function judge(result: Result, need: Need): Judgement {
+  const cooler = result.coolers.find(({ name }) => name === need.cooler)!;
+  const foods = result.food.filter((food) => need.foods.has(food.name) && need.under.has(food.cooler));
+  const warm = foods.filter((food) => isWarm(food, need.foodUntil_h));
+  const ice_h = Math.min(firstWithout_h(cooler) ?? need.iceUntil_h, need.iceUntil_h);
+  const noIce = !need.none && ice_h < need.iceUntil_h - 1e-6;
+  const over = cooler.filled_frac > 1 + 1e-9;
+  const failing = [
+    ...(over ? [`${cooler.name} would be ${Math.ceil(cooler.filled_frac * 100)} % full`] : []),
+    ...warm.map((food) => `${food.name} is above the limit ${sinceWords(food)}`),
+    ...(noIce
+      ? [
+          `the ice in ${cooler.name} ends at hour ${Math.floor(ice_h)} of the ${Math.round(need.iceUntil_h)} needed`,
+        ]
+      : []),
+  ];
+  return {
+    outcome: over ? "over" : warm.length > 0 || noIce ? "short" : "holds",
+    filled_frac: cooler.filled_frac,
+    food_h: Math.min(need.foodUntil_h, ...warm.map((food) => food.overLimit_h.p50 ?? 0)),
+    ice_h,
+    failing,
+  };
+}
+
+/** When there is no solid ice for the first time: ice that comes later does not undo the hours without. null: never. */
+function firstWithout_h({ iceOut_h, iceGaps_h }: CoolerResult): number | null {
+  return iceGaps_h[0]?.[0] ?? iceOut_h.p50;
+}
+
+function isWarm(food: FoodResult, until_h: number): boolean {
+  const over_h = food.overLimit_h.p50;
+  if (over_h !== null) return over_h < until_h - 1e-6;
+  return food.warmAllowed_h !== null && (food.warm_h.p50 ?? 0) > food.warmAllowed_h;
+}
+
+function sinceWords(food: FoodResult): string {
+  const over_h = food.overLimit_h.p50;
+  return over_h === null
+    ? `for ${(food.warm_h.p50 ?? 0).toFixed(1)} h in all`
+    : `from hour ${Math.floor(over_h)}`;
+}
+
+/**
+ * What in a result fails the person who asked: perishables that pass their limit before they are eaten or are to be
+ * discarded, and coolers that do not fit. Empty where nothing does. Ice that ends while the food stays cold is not
+ * among them.
+ */
+export function failuresOf(result: Result): string[] {
+  const warm = result.food.filter((food) => food.perishable && food.overLimit_h.p50 !== null);
+  const bad = result.food.filter((food) => food.verdict === "discard" && !warm.includes(food));
+  const full = result.coolers.filter((cooler) => cooler.filled_frac > 1 + 1e-9);
+  return [
+    ...warm.map((food) => `${food.name} passes the limit before it is eaten`),
+    ...bad.map((food) => `${food.name}: ${food.why}`),
+    ...full.map((cooler) => `${cooler.name} is ${Math.ceil(cooler.filled_frac * 100)} % full`),
+  ];
+}

@@ -1,0 +1,101 @@
+import type { IcePiece, Warning } from "../forecast/result.ts";
+import type { Trip, TripIce } from "../trip/types.ts";
+import { type Fill, fillCooler } from "./fillCooler.ts";
+import type { Judgement } from "./need.ts";
+import { iceWords, isReplaceable, type Offer, suits } from "./offer.ts";
+import { type Fills, judgeStage, type Scene, type Stage, stageFor } from "./scene.ts";
+import { waysOutOf } from "./wayOut.ts";
+
+/** What would have been the least ice for one cooler, counted from nothing, beside what the file has aboard. */
+export interface EnoughIce {
+  cooler: string;
+  /** null: no amount that fits holds. */
+  enough: readonly IcePiece[] | null;
+  /** `enough` in short: "3 × 10 lb cube". */
+  words: string | null;
+  written: readonly IcePiece[];
+  says: string;
+}
+
+/** Ways out that are told. */
+const MOST_WAYS = 3;
+
+/** For every cooler that no ice on offer serves: the best that fits, why it is not enough, and ways out with what each gives. */
+export function shortWarnings(
+  scene: Scene,
+  trip: Trip,
+  fills: Fills,
+  enough: readonly EnoughIce[],
+  offers: readonly Offer[],
+): Warning[] {
+  return fills.flatMap((fill, i) => {
+    if (fill.holds) return [];
+    const path = `coolers[${i}]`;
+    const written = trip.ice.filter((ice) => ice.cooler === i && isReplaceable(ice));
+    const more = written.length === 0 ? "on offer" : "added to what the file has";
+    const best = `planned is the best that fits, ${iceWords(fill.ice)}`;
+    const says = `${fill.need.cooler}: no ice ${more} is enough; ${best}: ${fill.judgement.failing.join("; ")}`;
+    const code = fill.judgement.outcome === "over" ? "does-not-fit" : "ice-short";
+    const others = fills.flatMap((other, k) => (k === i ? [] : other.ice));
+    const stage = stageFor({ ...trip, ice: [...trip.ice, ...others] }, i);
+    const ways = [
+      ...insteadWords(written, enough[i]!, fill.need.cooler),
+      ...wayOutWords(scene, stage, fill, offers, written.length > 0),
+    ];
+    return [
+      { code, says, path },
+      ...ways.slice(0, MOST_WAYS).map((way) => ({ code: "way-out", says: way, path })),
+    ];
+  });
+}
+
+/** What the file has may be what stands in the way. */
+function insteadWords(written: readonly TripIce[], { words }: EnoughIce, cooler: string): string[] {
+  if (written.length === 0 || words === null) return [];
+  return [`leave out of ${cooler} what the file has (${iceWords(written)}): ${words} is then enough`];
+}
+
+/** The changes that go furthest with the ice planned, each then asked what ice it needs. */
+function wayOutWords(
+  scene: Scene,
+  stage: Stage,
+  fill: Fills[number],
+  offers: readonly Offer[],
+  added: boolean,
+): string[] {
+  const here = fill.ice.map((lot) => ({ ...lot, cooler: stage.cooler }));
+  scene.says(`ways out for ${fill.need.cooler}`);
+  const tried = waysOutOf(stage.trip, stage.cooler).map((way) => {
+    const names = new Set(way.trip.food.map(({ name }) => name));
+    const foods = new Set([...fill.need.foods].filter((name) => names.has(name)));
+    const changed = { ...stage, trip: way.trip, need: { ...fill.need, foods } };
+    return { way, changed, judgement: judgeStage(scene, changed, here) };
+  });
+  const best = tried.sort((a, b) => reach(b.judgement) - reach(a.judgement)).slice(0, MOST_WAYS);
+  return best.map(({ way, changed, judgement }) => {
+    if (judgement.outcome === "holds") return `${way.does}: the same ice is then enough`;
+    const usable = offers.filter((offer) => suits(offer, changed.trip, stage.cooler));
+    const { aim } = scene.options;
+    const again = fillCooler(stage.cooler, usable, aim, (ice) => judgeStage(scene, changed, ice));
+    const enough = `${added ? "adding " : ""}${iceWords(again.ice)} is then enough`;
+    return `${way.does}: ${again.holds ? enough : gainWords(fill, judgement)}`;
+  });
+}
+
+/** Larger goes further: first that it fits, then the food, then the ice. */
+function reach(judgement: Judgement): number {
+  const over = judgement.outcome === "over" ? -1e6 * judgement.filled_frac : 0;
+  return over + judgement.food_h * 1000 + judgement.ice_h;
+}
+
+function gainWords(
+  { judgement: before, need }: Fill & Pick<Fills[number], "need">,
+  after: Judgement,
+): string {
+  const percent = (share_frac: number): string => `${Math.ceil(share_frac * 100)} %`;
+  if (after.outcome === "over" || before.outcome === "over")
+    return `${percent(after.filled_frac)} full instead of ${percent(before.filled_frac)}`;
+  const food = `the food holds ${(after.food_h - before.food_h).toFixed(1)} h longer`;
+  const ice = `the ice ${(after.ice_h - before.ice_h).toFixed(1)} h longer`;
+  return `not enough by itself: ${need.foods.size > 0 ? `${food}, ` : ""}${ice}`;
+}

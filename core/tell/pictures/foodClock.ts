@@ -1,0 +1,213 @@
+import type { FoodResult } from "../../forecast/result.ts";
+import type { Forecast } from "../../forecast/types.ts";
+import { temperatureWords } from "../../quantity/show.ts";
+import type { UnitSystem } from "../../quantity/units.ts";
+import type { Verdict } from "../../safety/verdict.ts";
+import {
+  aboardFrom_h,
+  byUrgency,
+  coldSpan,
+  foodAnswer,
+  isShown,
+  untilMeal,
+  warmUntil_h,
+} from "../foodText.ts";
+import { voiceFor } from "../voice.ts";
+import { clockOf, type TripClock } from "../words.ts";
+import {
+  nightColumns,
+  RULER_PX,
+  reckonedMoment,
+  ruler,
+  shortMoment,
+  type TimeScale,
+  timeScale,
+} from "./marks.ts";
+import { box, checkOptions, fitted, line, type PictureOptions, picture, tag, words, wrapped } from "./svg.ts";
+import { textureFill, textures } from "./texture.ts";
+
+/** One perishable on the ruler. Times in hours from departure. */
+export interface FoodClockRow {
+  name: string;
+  verdict: Verdict;
+  /** From when it is aboard. */
+  aboard_h: number;
+  /** Came aboard warm and is under the limit from here; null: was cold when it came, or never is. */
+  warmUntil_h: number | null;
+  neverCold: boolean;
+  overLimit_h: FoodResult["overLimit_h"];
+  /** Eaten, or the return. */
+  end_h: number;
+  eaten: boolean;
+  says: Readonly<Record<UnitSystem, string>>;
+}
+
+export interface FoodClockData {
+  clock: TripClock;
+  middle: boolean;
+  limit_C: number;
+  nights_h: readonly (readonly [number, number])[];
+  rows: readonly FoodClockRow[];
+  answer: Readonly<Record<UnitSystem, string>>;
+  noClock: readonly string[];
+}
+
+/** What `foodClock` draws of a forecast: all perishables, the most urgent first. */
+export function foodClockData(forecast: Forecast): FoodClockData {
+  const voices = { us: voiceFor(forecast, { units: "us" }), metric: voiceFor(forecast, { units: "metric" }) };
+  const { trip, result } = forecast;
+  const rows = byUrgency(result.food).map((food) => ({
+    name: food.name,
+    verdict: food.verdict,
+    aboard_h: aboardFrom_h(food, forecast),
+    warmUntil_h: warmUntil_h(food, forecast),
+    neverCold: food.belowLimit_h.p50 === null,
+    overLimit_h: food.overLimit_h,
+    end_h: food.eaten_h ?? result.trip.hours,
+    eaten: food.eaten_h !== null,
+    says: { us: coldSpan(food, forecast, voices.us), metric: coldSpan(food, forecast, voices.metric) },
+  }));
+  return {
+    clock: clockOf(trip),
+    middle: voices.us.middle,
+    limit_C: result.limit.limit_C,
+    nights_h: forecast.nights_h,
+    rows,
+    answer: { us: foodAnswer(forecast, voices.us), metric: foodAnswer(forecast, voices.metric) },
+    noClock: result.food.filter((food) => !isShown(food)).map((food) => food.name),
+  };
+}
+
+const EDGE = 14;
+const TOKEN_PX = 22;
+const BAR_PX = 12;
+
+/**
+ * How long each perishable stays within its limit: a row a food on the trip's ruler, from departure until it is eaten.
+ * Solid is within the limit nine times in ten, hatched likely, dotted with luck; an open frame is
+ * from the first moment over the limit on, or before a warm food comes under it.
+ *
+ * @throws DomainError for a width outside 320…1600 or an id that is no plain word
+ */
+export function foodClock(data: FoodClockData, options: PictureOptions): string {
+  checkOptions(options);
+  const { width, units, id } = options;
+  const wide = width >= 600;
+  const x = timeScale(data.clock, wide ? 340 : EDGE, width - EDGE);
+  const room = width - 2 * EDGE;
+  const answer = wrapped(data.answer[units], room, 13, 3);
+  const top = 34 + answer.length * 17 + 8;
+  const rowPx = wide ? 44 : 60;
+  const bottom = top + data.rows.length * rowPx + 4;
+  const rows = data.rows.map((row, i) => drawRow(row, data, options, x, top + i * rowPx));
+  const noClock =
+    data.noClock.length === 0 ? [] : wrapped(`No clock needed: ${data.noClock.join(" · ")}.`, room, 12, 2);
+  const key = keyWords(data.middle);
+  const keyTop = bottom + RULER_PX + 18;
+  const content = [
+    data.rows.length === 0 ? "" : nightColumns(x, data.nights_h, top, bottom, id),
+    words(`Cold food, limit ${temperatureWords(data.limit_C, units)}`, EDGE, 20, { size: 15, bold: true }),
+    ...answer.map((text, i) => words(text, EDGE, 39 + i * 17, { size: 13, fill: "ink2" })),
+    ...rows,
+    ruler(x, data.clock, bottom),
+    ...[...wrapped(key, room, 12, 2), ...noClock].map((text, i) =>
+      words(text, EDGE, keyTop + i * 16, { fill: "ink2" }),
+    ),
+  ];
+  const height = keyTop + (wrapped(key, room, 12, 2).length + noClock.length) * 16 - 4;
+  const desc = data.rows.map((row) => `${row.verdict}: ${row.name}, ${row.says[units]}.`).join(" ");
+  return picture(
+    options,
+    height,
+    { title: data.answer[units], desc },
+    textures(id, "likely", "luck", "night"),
+    content.join(""),
+  );
+}
+
+function keyWords(middle: boolean): string {
+  const over = "Open frame: not within it, or once past it.";
+  if (middle) return `Solid: within the limit, middle case, no band yet. ${over}`;
+  return `Within the limit: solid 9 in 10, hatched likely, dotted 1 in 10. ${over}`;
+}
+
+function drawRow(
+  row: FoodClockRow,
+  data: FoodClockData,
+  options: PictureOptions,
+  x: TimeScale,
+  y: number,
+): string {
+  const wide = options.width >= 600;
+  const room = (wide ? 326 : options.width - EDGE) - EDGE - TOKEN_PX - 8;
+  const barTop = wide ? y + 12 : y + 40;
+  const name = `${row.name}: ${row.verdict}`;
+  const left = EDGE + TOKEN_PX + 8;
+  return [
+    token(row.verdict, EDGE, y + 4),
+    words(fitted(name, room, 13, true), left, y + 15, { size: 13, bold: true, halo: true }),
+    words(fitted(rowWords(row, data), room, 12), left, y + 31, { fill: "ink2", halo: true }),
+    bars(row, data, options, x, barTop),
+  ].join("");
+}
+
+/** The second line of a row: short, because the bar beside it says the rest. */
+function rowWords(
+  { verdict, warmUntil_h, neverCold, overLimit_h, end_h, eaten }: FoodClockRow,
+  { clock, middle }: FoodClockData,
+): string {
+  const at = (t_h: number | null): string => (t_h === null ? "past the end" : reckonedMoment(t_h, clock));
+  if (neverCold) return "never under the limit";
+  const { p10, p50, p90 } = overLimit_h;
+  if (p10 !== null) return `over it from ${at(p50)}${middle ? "" : ` (${at(p10)} to ${at(p90)})`}`;
+  const until = eaten ? `${untilMeal(verdict)} ${shortMoment(end_h, clock)}` : "to the return";
+  return warmUntil_h !== null
+    ? `warm to ${shortMoment(warmUntil_h, clock)}, then ${until}`
+    : `under it ${until}`;
+}
+
+function bars(
+  row: FoodClockRow,
+  { clock, middle }: FoodClockData,
+  { id }: PictureOptions,
+  x: TimeScale,
+  y: number,
+): string {
+  const end = Math.min(row.end_h, clock.length_h);
+  const within = row.neverCold ? end : Math.min(row.warmUntil_h ?? row.aboard_h, end);
+  const cut = (t_h: number | null): number => Math.min(Math.max(t_h ?? end, within), end);
+  const [sure, likely, luck] = middle
+    ? [cut(row.overLimit_h.p50), cut(row.overLimit_h.p50), cut(row.overLimit_h.p50)]
+    : [cut(row.overLimit_h.p10), cut(row.overLimit_h.p50), cut(row.overLimit_h.p90)];
+  const part = (from: number, to: number, fill: string, stroke: string, width = 1): string =>
+    to > from ? box(x(from), y, x(to), y + BAR_PX, fill, stroke, width) : "";
+  const aboard = Math.min(row.aboard_h, within);
+  return [
+    part(aboard, within, "heatFill", "heat", 1.6),
+    part(within, sure, "sure", "sure"),
+    part(sure, likely, textureFill("likely", id), "sure"),
+    part(likely, luck, textureFill("luck", id), "sure"),
+    part(luck, end, "heatFill", "heat", 1.6),
+    row.eaten ? line(x(end), y - 4, x(end), y + BAR_PX + 4, "ink", 2.4) : "",
+  ].join("");
+}
+
+/** Keep: a box with its lid line. Eat next: a box with a bite out. Discard: a filled box struck through. */
+function token(verdict: Verdict, x: number, y: number): string {
+  const s = TOKEN_PX;
+  if (verdict === "discard") {
+    const cross = tag("path", {
+      d: `M${x + 6},${y + 6}l${s - 12},${s - 12}m0,${12 - s}l${12 - s},${s - 12}`,
+      fill: "none",
+      stroke: "var(--sheet)",
+      "stroke-width": 2.4,
+    });
+    return box(x, y, x + s, y + s, "ink") + cross;
+  }
+  if (verdict === "eat next") {
+    const d = `M${x + 1},${y + 1}h10a6,6 0 0 0 5,8a6,6 0 0 0 ${s - 18},1v${s - 11}h${2 - s}Z`;
+    return tag("path", { d, fill: "var(--eatFill)", stroke: "var(--eat)", "stroke-width": 2.4 });
+  }
+  const lid = line(x + 1, y + 8, x + s - 1, y + 8, "sure", 2.4);
+  return box(x + 1, y + 1, x + s - 1, y + s - 1, "sheet", "sure", 2.4) + lid;
+}

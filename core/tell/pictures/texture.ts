@@ -1,0 +1,41 @@
+import { tag } from "./svg.ts";
+
+/** Textures tell areas apart without colour. `sure` is solid and needs none. */
+export type Texture = "likely" | "luck" | "night";
+
+/** The definitions of the textures a picture uses, their ids ending in the picture's own. */
+export function textures(id: string, ...used: readonly Texture[]): string {
+  return used.map((name) => pattern(name, id)).join("");
+}
+
+/** What to write into `fill`. */
+export function textureFill(name: Texture, id: string): string {
+  return `url(#${name}-${id})`;
+}
+
+function pattern(name: Texture, id: string): string {
+  if (name === "luck") {
+    const ground = tag("rect", { width: 7, height: 7, fill: "var(--luckyBg)" });
+    const dots = [1.7, 5.2]
+      .map((at) => tag("circle", { cx: at, cy: at, r: 0.9, fill: "var(--likely)" }))
+      .join("");
+    return tag(
+      "pattern",
+      { id: `luck-${id}`, width: 7, height: 7, patternUnits: "userSpaceOnUse" },
+      ground + dots,
+    );
+  }
+  if (name === "likely") {
+    const ground = tag("rect", { width: 6, height: 6, fill: "var(--likelyBg)" });
+    const stroke = tag("line", { x1: 0, y1: 0, x2: 0, y2: 6, stroke: "var(--likely)", "stroke-width": 3.4 });
+    const turned = { patternUnits: "userSpaceOnUse", patternTransform: "rotate(45)" };
+    return tag("pattern", { id: `likely-${id}`, width: 6, height: 6, ...turned }, ground + stroke);
+  }
+  const ground = tag("rect", { width: 6, height: 6, fill: "var(--night)" });
+  const level = tag("line", { x1: 0, y1: 3, x2: 6, y2: 3, stroke: "var(--nightLine)", "stroke-width": 0.6 });
+  return tag(
+    "pattern",
+    { id: `night-${id}`, width: 6, height: 6, patternUnits: "userSpaceOnUse" },
+    ground + level,
+  );
+}

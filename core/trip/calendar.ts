@@ -1,0 +1,122 @@
+import { Temporal } from "temporal-polyfill";
+import { parseClock } from "../quantity/clock.ts";
+import { DomainError } from "../quantity/errors.ts";
+import { localClock_s, localInstant_ms, localIso } from "../sky/localTime.ts";
+import type { Notes } from "./notes.ts";
+import { instantWords, momentWords } from "./schema/words.ts";
+
+/** Local times of the meals, seconds since midnight. */
+export interface Meals {
+  breakfast_s: number;
+  lunch_s: number;
+  dinner_s: number;
+}
+
+const stamp = /^(\d{4}-\d{2}-\d{2})[T ](\d{2}:\d{2}(?::\d{2})?)$/;
+const dayMoment = /^day\s+(\d{1,3})\s+(\S+)$/i;
+const mealWords = ["breakfast", "lunch", "dinner"] as const;
+const longest_s = 60 * 86_400;
+const shortest_s = 3600;
+/** Years for which sun and clocks are reckoned. */
+const [firstYear, lastYear] = [1950, 2090];
+
+/** Whether clocks of this name are known. */
+export function isTimezone(name: string): boolean {
+  return readInstant("2000-01-01T00:00", name) !== null;
+}
+
+/** Milliseconds of a local ISO time, or null when there is no such time or zone. */
+function readInstant(iso: string, timezone: string): number | null {
+  try {
+    return localInstant_ms(iso, timezone);
+  } catch (mistake) {
+    if (mistake instanceof DomainError) return null;
+    throw mistake;
+  }
+}
+
+/**
+ * The trip's time line: turns what a person writes for a moment into elapsed seconds since departure, across clock
+ * changes. Day 1 is the local day of departure.
+ */
+export class Calendar {
+  /** Local ISO without offset. */
+  readonly depart: string;
+  readonly return: string;
+  readonly depart_ms: number;
+  /** NaN when departure or return have a problem. */
+  readonly duration_s: number;
+  readonly departClock_s: number;
+  readonly #timezone: string;
+  readonly #meals: Meals;
+  readonly #notes: Notes;
+
+  constructor(notes: Notes, file: { depart: string; return: string }, timezone: string, meals: Meals) {
+    this.#notes = notes;
+    this.#timezone = timezone;
+    this.#meals = meals;
+    this.depart = file.depart.trim().replace(" ", "T");
+    this.return = file.return.trim().replace(" ", "T");
+    this.depart_ms = this.#stamp("depart", this.depart, instantWords);
+    this.departClock_s = Number.isNaN(this.depart_ms) ? Number.NaN : localClock_s(this.depart_ms, timezone);
+    this.duration_s = this.#length(this.#stamp("return", this.return, instantWords));
+  }
+
+  /** Seconds from departure of a typed moment within the trip, its ends included; NaN with the problem noted. */
+  seconds(path: string, typed: string): number {
+    const t_s = this.#anySeconds(path, typed.trim());
+    if (Number.isNaN(t_s) || Number.isNaN(this.duration_s)) return Number.NaN;
+    if (t_s >= 0 && t_s <= this.duration_s) return t_s;
+    return this.#notes.refuse(path, `within the trip, ${this.depart} to ${this.return}`, typed);
+  }
+
+  #length(return_ms: number): number {
+    const length_s = (return_ms - this.depart_ms) / 1000;
+    if (Number.isNaN(length_s)) return length_s;
+    if (length_s < shortest_s) {
+      return this.#notes.refuse("return", `at least an hour after departure, ${this.depart}`, this.return);
+    }
+    if (length_s > longest_s) return this.#notes.refuse("return", "within 60 days of departure", this.return);
+    return length_s;
+  }
+
+  #anySeconds(path: string, typed: string): number {
+    const parts = dayMoment.exec(typed);
+    if (parts === null)
+      return (this.#stamp(path, typed.replace(" ", "T"), momentWords) - this.depart_ms) / 1000;
+    const clock_s = this.#clock(path, parts[2] as string, typed);
+    if (Number.isNaN(clock_s) || Number.isNaN(this.depart_ms)) return Number.NaN;
+    const day = Number(parts[1]);
+    if (day < 1) return this.#notes.refuse(path, "day 1 or later; day 1 is the day of departure", typed);
+    const midnight = Temporal.PlainDate.from(this.depart.slice(0, 10))
+      .add({ days: day - 1 })
+      .toPlainDateTime();
+    const local = midnight.add({ seconds: clock_s }).toString({ smallestUnit: "second" });
+    return (this.#shownByClocks(path, local, typed, momentWords) - this.depart_ms) / 1000;
+  }
+
+  #clock(path: string, word: string, typed: string): number {
+    const meal = mealWords.find((known) => known === word.toLowerCase());
+    if (meal !== undefined) return this.#meals[`${meal}_s`];
+    const reading = parseClock(word);
+    return reading.ok ? reading.clock_s : this.#notes.refuse(path, momentWords, typed);
+  }
+
+  #stamp(path: string, typed: string, must: string): number {
+    return stamp.test(typed)
+      ? this.#shownByClocks(path, typed, typed, must)
+      : this.#notes.refuse(path, must, typed);
+  }
+
+  /** The instant at which clocks show this; refuses dates that do not exist and hours that a clock change skips. */
+  #shownByClocks(path: string, iso: string, typed: string, must: string): number {
+    const instant_ms = readInstant(iso, this.#timezone);
+    const year = Number(iso.slice(0, 4));
+    if (year < firstYear || year > lastYear) {
+      return this.#notes.refuse(path, `a date from ${firstYear} to ${lastYear}`, typed);
+    }
+    if (instant_ms === null) return this.#notes.refuse(path, `${must}; there is no such date or time`, typed);
+    if (localIso(instant_ms, this.#timezone) === iso.slice(0, 16)) return instant_ms;
+    return this.#notes.refuse(path, "an hour that clocks show; they skip this one when they change", typed);
+  }
+}

@@ -1,0 +1,219 @@
+import { foodDensity_kg_per_m3 } from "../matter/foodProperties.ts";
+import { type Food, findFood } from "../matter/foods.ts";
+import type { Calendar } from "./calendar.ts";
+import { coolerNamed, dryBox } from "./coolers.ts";
+import type { FoodFile } from "./file.ts";
+import { statedMass_kg } from "./ice.ts";
+import { measures, type Notes } from "./notes.ts";
+import type { TripCooler, TripFood } from "./types.ts";
+
+/** A moment and a cooler at which food goes in later; null for what is aboard from the start. */
+export interface PutIn {
+  t_s: number;
+  cooler: number;
+}
+
+/** Room temperature of food that was never cooled. */
+const ambientAt = "25 C";
+/** Food stated at most this cold, and not frozen, counts as chilled. */
+const chilledTo_C = 8;
+
+/** One food or drink of the file; null when its kind is unknown (with the problem noted). */
+export function resolveFood(
+  notes: Notes,
+  calendar: Calendar,
+  coolers: readonly TripCooler[],
+  file: FoodFile,
+  path: string,
+  putIn: PutIn | null,
+): TripFood | null {
+  const like = kindOf(notes, file, path);
+  const cooler = putIn === null ? aboardIn(notes, coolers, file, path) : refuseIn(notes, file, path, putIn);
+  if (like === null) return null;
+  const state = stateOf(notes, file, path, like);
+  const start_C = startOf(notes, file, path, state, like);
+  return {
+    id: path,
+    path,
+    name: file.name,
+    ...amountOf(notes, file, path, like),
+    like,
+    raw: file.raw ?? like.rawAnimal,
+    state,
+    start_C,
+    ...thicknessOf(notes, file, path, like),
+    freezesBadly: file["freezes badly"] ?? like.freezesBadly,
+    watertight: watertightOf(notes, file, path, cooler),
+    eat_s: eatenAt(notes, calendar, file, path, like, putIn),
+    cooler,
+    layer: file.layer ?? null,
+    warmBefore_s: notes.si(`${path}.warm before`, file["warm before"] ?? "0 h", measures.warmBefore),
+    putIn_s: putIn?.t_s ?? null,
+  };
+}
+
+/** The kind of food it is like; guessed from its name only where the name is a known food. */
+function kindOf(notes: Notes, file: FoodFile, path: string): Food | null {
+  const found = findFood(file.like ?? file.name);
+  if ("food" in found) {
+    if (file.like === undefined)
+      notes.assume(`${path}.like`, found.food.key, "from its name", null, found.food.source);
+    return found.food;
+  }
+  const must =
+    file.like === undefined ? "given, since the name is not a food that is known" : "a food that is known";
+  notes.refuse(`${path}.like`, must, file.like ?? file.name, found.near.join(", "));
+  return null;
+}
+
+function aboardIn(notes: Notes, coolers: readonly TripCooler[], file: FoodFile, path: string): number | null {
+  if (file.in === undefined || file.in.trim().toLowerCase() === dryBox) return null;
+  return coolerNamed(notes, coolers, `${path}.in`, file.in);
+}
+
+function refuseIn(notes: Notes, file: FoodFile, path: string, putIn: PutIn): number {
+  if (file.in !== undefined) notes.refuse(`${path}.in`, "left out: the event's to names the cooler", file.in);
+  return putIn.cooler;
+}
+
+type State = TripFood["state"];
+
+function stateOf(notes: Notes, file: FoodFile, path: string, like: Food): State {
+  if (file.state !== undefined) {
+    if (file.state === "dry" && file.in !== undefined && file.in.trim().toLowerCase() !== dryBox) {
+      notes.refuse(`${path}.state`, "frozen, chilled or ambient for food in a cooler", file.state);
+    }
+    return file.state;
+  }
+  const stateAt = `${path}.state`;
+  if (file.in?.trim().toLowerCase() === dryBox)
+    return notes.assume<State>(stateAt, "dry", "it is in the dry box");
+  if (file.at === undefined) {
+    const other = like.usualState === "chilled" ? "ambient" : "chilled";
+    return notes.assume<State>(stateAt, like.usualState, `not given: usual for ${like.name}`, [
+      like.usualState,
+      other,
+    ]);
+  }
+  const at_C = notes.si(`${path}.at`, file.at, measures.anyTemperature);
+  const state: State = at_C < (like.freezes_C ?? 0) ? "frozen" : at_C <= chilledTo_C ? "chilled" : "ambient";
+  return notes.assume<State>(stateAt, state, "from its temperature");
+}
+
+const usualStart: Readonly<Record<State, readonly [string, readonly [string, string] | null, string]>> = {
+  frozen: ["-16 C", null, "not given: from a home freezer"],
+  chilled: ["4 C", ["2 C", "7 C"], "not given: from a refrigerator"],
+  ambient: [ambientAt, ["18 C", "32 C"], "not given: from a warm room"],
+  dry: [ambientAt, null, "not given: in no cooler"],
+};
+
+/** A home freezer's range, kept below the food's own freezing point. */
+const frozenRange = (like: Food): readonly [string, string] => [
+  "-20 C",
+  `${Math.min(-12, Math.floor((like.freezes_C ?? 0) - 1))} C`,
+];
+
+function startOf(notes: Notes, file: FoodFile, path: string, state: State, like: Food): number {
+  const [usual, range, why] = usualStart[state];
+  const typed =
+    file.at ?? notes.assume(`${path}.at`, usual, why, state === "frozen" ? frozenRange(like) : range);
+  const start_C = notes.si(`${path}.at`, typed, measures.anyTemperature);
+  const freezes_C = like.freezes_C ?? 0;
+  if (state === "frozen" && start_C >= freezes_C) {
+    notes.refuse(
+      `${path}.at`,
+      `colder than ${freezes_C} C, where ${like.name} freezes, or state other than frozen`,
+      typed,
+    );
+  }
+  if ((state === "chilled" || state === "ambient") && start_C < freezes_C - 1) {
+    notes.refuse(
+      `${path}.at`,
+      `warmer than ${freezes_C} C, where ${like.name} freezes, or state frozen`,
+      typed,
+    );
+  }
+  return start_C;
+}
+
+interface Amount {
+  amount: string;
+  mass_kg: number;
+  pieces: number;
+}
+
+function amountOf(notes: Notes, file: FoodFile, path: string, like: Food): Amount {
+  const density = foodDensity_kg_per_m3(like, Math.max(5, like.freezes_C ?? 5));
+  const pieces = file.count ?? 1;
+  if (file.amount !== undefined) {
+    if (file.each !== undefined) notes.refuse(`${path}.each`, "left out where amount is given", file.each);
+    return {
+      amount: file.amount,
+      mass_kg: statedMass_kg(notes, `${path}.amount`, file.amount, density),
+      pieces,
+    };
+  }
+  if (file.each === undefined || file.count === undefined) {
+    const [missing, must] =
+      file.each === undefined && file.count === undefined
+        ? ["amount", "given: a weight or a volume such as 3 lb, or else count with each"]
+        : file.each === undefined
+          ? ["each", "given beside count: a weight or a volume such as 355 mL"]
+          : ["count", "given beside each: a whole number"];
+    return { amount: "", mass_kg: notes.refuse(`${path}.${missing}`, must, undefined), pieces };
+  }
+  const mass_kg = pieces * statedMass_kg(notes, `${path}.each`, file.each, density);
+  return { amount: `${pieces} × ${file.each}`, mass_kg, pieces };
+}
+
+const shapes = { bag: "slab", round: "cylinder", lump: "lump" } as const;
+
+function thicknessOf(
+  notes: Notes,
+  file: FoodFile,
+  path: string,
+  like: Food,
+): Pick<TripFood, "thick_m" | "shape"> {
+  const keys = (["bag", "round", "lump"] as const).filter((key) => file.shape?.[key] !== undefined);
+  if (file.shape !== undefined && keys.length !== 1) {
+    notes.refuse(`${path}.shape`, "a mapping with one of bag, round, lump", keys.join(", "));
+  }
+  const key = keys[0];
+  if (key !== undefined) {
+    if (file.thick !== undefined) notes.refuse(`${path}.thick`, "left out where shape is given", file.thick);
+    const thick_m = notes.si(`${path}.shape.${key}`, file.shape?.[key] as string, measures.thickness);
+    return { thick_m, shape: shapes[key] };
+  }
+  const mm = (factor: number): string => `${Math.round(like.thick_m * factor * 1000)} mm`;
+  const why = `not given: usual for ${like.name}`;
+  const typed = file.thick ?? notes.assume(`${path}.thick`, mm(1), why, [mm(0.6), mm(1.6)], like.source);
+  return { thick_m: notes.si(`${path}.thick`, typed, measures.thickness), shape: like.shape };
+}
+
+/** Silence about the package is read as not watertight: the stricter rule. */
+function watertightOf(notes: Notes, file: FoodFile, path: string, cooler: number | null): boolean {
+  if (file.watertight !== undefined || cooler === null) return file.watertight ?? false;
+  const why = "not said, so it counts as wet once it lies in meltwater";
+  notes.assume(`${path}.watertight`, "false", why);
+  return false;
+}
+
+function eatenAt(
+  notes: Notes,
+  calendar: Calendar,
+  file: FoodFile,
+  path: string,
+  like: Food,
+  putIn: PutIn | null,
+): number | null {
+  const at = `${path}.eat`;
+  if (file.eat?.trim().toLowerCase() === "throughout") return null;
+  if (file.eat === undefined && like.kind === "drink") {
+    notes.assume(at, "throughout", "not given: a drink");
+    return null;
+  }
+  const kept = "not given: it must keep until return";
+  const eat_s = calendar.seconds(at, file.eat ?? notes.assume(at, calendar.return, kept));
+  if (putIn !== null && eat_s <= putIn.t_s) notes.refuse(at, "later than the moment it is put in", file.eat);
+  return eat_s;
+}

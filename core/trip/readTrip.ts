@@ -1,0 +1,129 @@
+import type { Weather } from "../sky/types.ts";
+import { Calendar } from "./calendar.ts";
+import { resolveCoolers } from "./coolers.ts";
+import { resolveEvents } from "./events.ts";
+import type { TripFile } from "./file.ts";
+import { resolveFood } from "./food.ts";
+import { resolveIce } from "./ice.ts";
+import { resolveLegs } from "./legs.ts";
+import { mended } from "./mend.ts";
+import { Notes } from "./notes.ts";
+import { resolveConfidence_frac, resolveLimit, resolveMeals, resolveParty, resolvePlace } from "./place.ts";
+import { resolveFreezer, resolveSupply } from "./supply.ts";
+import { bounds, parseText } from "./text.ts";
+import type { Problem, Trip, TripFood, TripReading } from "./types.ts";
+import { type Finding, validateTrip } from "./validate.ts";
+import { type ReadBeside, resolveWeather } from "./weather.ts";
+
+export interface ReadOptions {
+  /** Name of the trip file, used as a title when the file has none. */
+  file: string;
+  /** Text of a file in the trip file's folder or below, or null. Only names that stay there are asked for. */
+  readBeside?: ReadBeside;
+}
+
+/**
+ * Reads a trip file: YAML 1.2 or JSON, at most 2 MB and 20 deep. It gives the whole trip in SI units with every
+ * default listed, or all problems at once (of the text alone, where it is no YAML). It never throws for what a person
+ * wrote, and it does not say whether a forecast can be made of the trip (see `forecastProblems`).
+ */
+export function readTrip(text: string, options: ReadOptions): TripReading {
+  const reading = parseText(text);
+  if (!reading.ok) return { ok: false, problems: reading.problems };
+  const { typed, lineOf } = reading.parsed;
+  return resolved(typed, options, lineOf);
+}
+
+/** As `readTrip`, for a file that is parsed already, such as one made by `withValue`; problems carry no lines. */
+export function readTripObject(typed: unknown, options: ReadOptions): TripReading {
+  return resolved(typed, options, () => null);
+}
+
+function resolved(
+  typed: unknown,
+  options: ReadOptions,
+  lineOf: (path: string) => number | null,
+): TripReading {
+  const refuse = (findings: readonly Finding[]): TripReading => {
+    const problems: Problem[] = findings.map((finding) => ({ line: lineOf(finding.path), ...finding }));
+    problems.sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
+    return { ok: false, problems: problems.slice(0, bounds.problems) };
+  };
+  const validation = validateTrip(typed);
+  const notes = new Notes();
+  if (!validation.ok) {
+    const further = mended(typed, validation.findings);
+    if (further === null) return refuse(validation.findings);
+    resolveTrip(notes, further.file, typed, options);
+    return refuse([...validation.findings, ...further.independent(notes.findings)]);
+  }
+  const trip = resolveTrip(notes, validation.file, typed, options);
+  return notes.findings.length === 0 && trip !== null ? { ok: true, trip } : refuse(notes.findings);
+}
+
+/** The trip, or null where the notes hold what is wrong. */
+function resolveTrip(notes: Notes, file: TripFile, typed: unknown, options: ReadOptions): Trip | null {
+  const title = file.title ?? notes.assume("title", titleFrom(options.file), "not given: the file's name");
+  const place = resolvePlace(notes, file);
+  const party = resolveParty(notes, file);
+  const limit = resolveLimit(notes, file);
+  const confidence_frac = resolveConfidence_frac(notes, file);
+  const meals = resolveMeals(notes, file);
+  const calendar = new Calendar(notes, file, place.timezone, meals);
+  const weather = resolveWeather(notes, file.weather, place, calendar, options.readBeside);
+  const contents = resolveContents(notes, file, calendar, weather);
+  if (weather === null) return null;
+  return {
+    title,
+    depart: calendar.depart,
+    return: calendar.return,
+    duration_s: calendar.duration_s,
+    departClock_s: calendar.departClock_s,
+    place,
+    party,
+    limit,
+    confidence_frac,
+    meals,
+    weather,
+    ...contents,
+    assumed: notes.assumed,
+    typed,
+  };
+}
+
+type Contents = Pick<Trip, "legs" | "coolers" | "food" | "ice" | "supply" | "freezer" | "carry" | "events">;
+
+/** What goes along, where it goes, and what happens to it. */
+function resolveContents(
+  notes: Notes,
+  file: TripFile,
+  calendar: Calendar,
+  weather: Weather | null,
+): Contents {
+  const legs = resolveLegs(notes, calendar, weather, file.legs);
+  const coolers = resolveCoolers(notes, calendar, file.coolers);
+  const aboard = (file.food ?? []).map((item, i) =>
+    resolveFood(notes, calendar, coolers, item, `food[${i}]`, null),
+  );
+  const ice = (file.ice ?? []).map((lot, i) => resolveIce(notes, coolers, lot, `ice[${i}]`));
+  const added = resolveEvents(notes, calendar, coolers, weather, file.events ?? []);
+  const supply = (file.supply ?? []).map((lot, i) => resolveSupply(notes, calendar, lot, `supply[${i}]`));
+  const freezer = resolveFreezer(notes, file);
+  const people =
+    file.carry?.people ?? Number(notes.assume("carry.people", "2", "not given: two lift a cooler"));
+  return {
+    legs,
+    coolers,
+    food: [...aboard.filter((item): item is TripFood => item !== null), ...added.food],
+    ice: [...ice, ...added.ice],
+    supply,
+    freezer,
+    carry: { people },
+    events: added.events,
+  };
+}
+
+function titleFrom(file: string): string {
+  const name = file.split(/[/\\]/).at(-1) ?? "";
+  return name.replace(/\.[^.]*$/, "") || "Trip";
+}

@@ -1,0 +1,78 @@
+import * as v from "valibot";
+import type { BuildKey } from "../../cooler/builds.ts";
+import type { InsulationKey } from "../../cooler/types.ts";
+import type { CoolerFile } from "../file.ts";
+import { clock, coverSchema, moment, number, oneOf, quantity, text } from "./words.ts";
+
+const buildKeys: readonly BuildKey[] = ["soft", "foam", "thin", "standard", "thick", "vacuum", "icebox"];
+const insulations: readonly InsulationKey[] = [
+  "polyurethane",
+  "EPS",
+  "XPS",
+  "vacuum panel",
+  "soft foam",
+  "air",
+];
+
+const inside = v.strictObject(
+  {
+    length: quantity("length", "Room inside, long way"),
+    width: quantity("length", "Room inside, short way"),
+    height: quantity("length", "Room inside, base to lid"),
+  },
+  "a mapping with length, width, height",
+);
+
+const wall = v.strictObject(
+  {
+    lid: v.optional(quantity("length", "Stated thickness of the lid's insulation")),
+    sides: v.optional(quantity("length", "Stated thickness of the sides' insulation")),
+    base: v.optional(quantity("length", "Stated thickness of the base's insulation")),
+    insulation: v.optional(oneOf(insulations, "What the walls are filled with")),
+  },
+  "a mapping with lid, sides, base, insulation",
+);
+
+const start = v.strictObject(
+  {
+    at: v.optional(quantity("temperature", "Temperature of the empty body at packing")),
+    prechill: v.optional(quantity("duration", "How long ice stood in it before packing")),
+    with: v.optional(quantity("mass", "The ice that stood in it, thrown away at packing")),
+    kept: v.optional(quantity("temperature", "The room in which it was kept until packing")),
+  },
+  "a mapping with one of: at; prechill and with; kept",
+);
+
+const openings = v.strictObject(
+  {
+    "per day": v.optional(number(0, 500, "How often a day the lid is lifted")),
+    for: v.optional(quantity("duration", "How long it stays open")),
+    from: v.optional(clock("First opening of a day")),
+    to: v.optional(clock("Last opening of a day")),
+  },
+  "a mapping with per day, for, from, to",
+);
+
+export const coolerSchema: v.GenericSchema<unknown, CoolerFile> = v.strictObject(
+  {
+    name: text("a name for this cooler"),
+    size: v.optional(quantity("volume", "Room inside")),
+    build: v.optional(oneOf(buildKeys, "Kind of body; inside, wall and conductance overrule it")),
+    inside: v.optional(inside),
+    wall: v.optional(wall),
+    conductance: v.optional(
+      quantity("conductance", "Measured, whole cooler, outside air to an inside surface; overrules the wall"),
+    ),
+    weight: v.optional(quantity("mass", "Empty weight")),
+    color: v.optional(oneOf(["white", "light", "medium", "dark"], "Colour outside")),
+    absorptance: v.optional(number(0, 1, "Share of sunlight that the outside absorbs; overrules color")),
+    start: v.optional(start),
+    holds: v.optional(oneOf(["food", "drinks", "any"], "What it is for")),
+    "sealed until": v.optional(moment("Not opened before")),
+    openings: v.optional(openings),
+    drain: v.optional(oneOf(["keep", "daily", "open"], "What becomes of the meltwater")),
+    cover: v.optional(coverSchema),
+    top: v.optional(oneOf(["none", "foam sheet", "cold packs"], "What lies on top, under the lid")),
+  },
+  "a mapping with name and size",
+);

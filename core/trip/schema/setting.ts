@@ -1,0 +1,99 @@
+import * as v from "valibot";
+import type { GroundKind } from "../../sky/types.ts";
+import type { LegFile, MealsFile, PartyFile, PlaceFile, WeatherFile } from "../file.ts";
+import {
+  clock,
+  groundSchema,
+  list,
+  moment,
+  number,
+  placeSchema,
+  quantity,
+  text,
+  whole,
+  yesNo,
+} from "./words.ts";
+
+export const placeFileSchema: v.GenericSchema<unknown, PlaceFile> = v.strictObject(
+  {
+    latitude: v.optional(number(-90, 90, "Degrees north of the equator")),
+    longitude: v.optional(number(-180, 180, "Degrees east of Greenwich")),
+    elevation: v.optional(quantity("length", "Height above the sea")),
+    timezone: v.optional(text("a time zone of the IANA list, such as America/Denver")),
+  },
+  "a mapping with latitude and longitude",
+);
+
+export const partySchema: v.GenericSchema<unknown, PartyFile> = v.strictObject(
+  {
+    adults: v.optional(whole(0, 500, "Adults who eat")),
+    children: v.optional(whole(0, 500, "Children who eat")),
+    vulnerable: v.optional(
+      yesNo("Whether an infant, someone pregnant, over 65 or with weakened immunity eats with you"),
+    ),
+  },
+  "a mapping with adults, children, vulnerable",
+);
+
+export const mealsSchema: v.GenericSchema<unknown, MealsFile> = v.strictObject(
+  {
+    breakfast: v.optional(clock("When breakfast is taken")),
+    lunch: v.optional(clock("When lunch is taken")),
+    dinner: v.optional(clock("When dinner is taken")),
+  },
+  "a mapping with breakfast, lunch, dinner",
+);
+
+const day = v.strictObject(
+  {
+    high: v.optional(quantity("temperature", "Highest air temperature of the day")),
+    low: v.optional(quantity("temperature", "Lowest air temperature of the day")),
+    humidity: v.optional(quantity("share", "Mean relative humidity")),
+    cloud: v.optional(quantity("share", "Share of the sky under cloud")),
+    wind: v.optional(quantity("speed", "Mean wind in the open")),
+  },
+  "a mapping with high and low",
+);
+
+export const weatherSchema: v.GenericSchema<unknown, WeatherFile> = v.strictObject(
+  {
+    days: v.optional(
+      v.pipe(
+        list(day, 90),
+        v.minLength(1, "a list of at least one day"),
+        v.description("First entry is day 1; the last repeats"),
+      ),
+    ),
+    hourly: v.optional(
+      v.strictObject(
+        { file: text("an .epw or .csv file in the folder of the trip file or below") },
+        "a mapping with file",
+      ),
+    ),
+  },
+  "a mapping with days or hourly",
+);
+
+type Optional<T> = v.OptionalSchema<v.GenericSchema<unknown, T>, undefined>;
+
+/** Keys of the spot where a cooler stands, shared by legs and moves. */
+export const spotEntries: {
+  readonly shade: Optional<string>;
+  readonly ground: Optional<GroundKind>;
+  readonly air: Optional<string>;
+  readonly water: Optional<string>;
+} = {
+  shade: v.optional(quantity("share", "Share of the sky and sun taken away")),
+  ground: v.optional(groundSchema),
+  air: v.optional(quantity("temperature", "Known air there, instead of the weather or the place's own rule")),
+  water: v.optional(quantity("temperature", "River or sea under a raft or hull")),
+};
+
+export const legSchema: v.GenericSchema<unknown, LegFile> = v.strictObject(
+  {
+    until: v.optional(moment("When this leg ends; the last one holds until return")),
+    where: v.optional(placeSchema),
+    ...spotEntries,
+  },
+  "a mapping with until and where",
+);

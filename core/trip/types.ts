@@ -1,0 +1,163 @@
+import type {
+  BodyStart,
+  CoolerBody,
+  Cover,
+  DrainHabit,
+  IceForm,
+  LayerWish,
+  OpeningHabit,
+  TopSheet,
+} from "../cooler/types.ts";
+import type { Food } from "../matter/foods.ts";
+import type { GroundKind, PlaceKind, Stay, Weather } from "../sky/types.ts";
+
+/** One mistake in a file, told so that the person can mend it. */
+export interface Problem {
+  line: number | null;
+  path: string;
+  must: string;
+  got: string;
+  near: string | null;
+}
+
+/** A default that the reckoning uses because the file is silent. */
+export interface Assumed {
+  /** Path in the trip file, as one would write it to change the value, e.g. `coolers[0].openings.per day`. */
+  path: string;
+  /** The value as one would type it. */
+  value: string;
+  why: string;
+  /** Its plausible range as one would type it, low and high; null where there is nothing to vary. */
+  range: readonly [string, string] | null;
+  source: string;
+}
+
+export type LimitProfile = "consumer" | "inspected";
+
+export interface TripCooler {
+  name: string;
+  /** As typed ("65 qt"), or litres where inside sizes were given. */
+  size: string;
+  volume_m3: number;
+  body: CoolerBody;
+  start: BodyStart;
+  holds: "food" | "drinks" | "any";
+  sealedUntil_s: number | null;
+  openings: OpeningHabit | null;
+  drain: DrainHabit;
+  cover: Cover;
+  top: TopSheet;
+}
+
+export interface TripFood {
+  /** `food[3]`; unique. */
+  id: string;
+  path: string;
+  name: string;
+  /** As typed ("3 lb", "24 × 355 mL"). */
+  amount: string;
+  like: Food;
+  raw: boolean;
+  state: "frozen" | "chilled" | "ambient" | "dry";
+  start_C: number;
+  mass_kg: number;
+  pieces: number;
+  thick_m: number;
+  shape: "slab" | "cylinder" | "lump";
+  freezesBadly: boolean;
+  watertight: boolean;
+  /** null: eaten throughout the trip, a part at every meal. */
+  eat_s: number | null;
+  /** Index into coolers; null: dry box. */
+  cooler: number | null;
+  layer: LayerWish;
+  /** Warm hours it had before it went in, as declared. */
+  warmBefore_s: number;
+  /** null: aboard from the start. */
+  putIn_s: number | null;
+}
+
+export interface TripIce {
+  id: string;
+  path: string;
+  form: IceForm;
+  mass_kg: number;
+  pieces: number;
+  /** As typed ("10 lb", "1 gal"). */
+  each: string;
+  start_C: number;
+  liquid_frac: number;
+  cooler: number;
+  layer: LayerWish;
+  price: number | null;
+  putIn_s: number | null;
+}
+
+export interface TripSupply {
+  path: string;
+  form: IceForm;
+  each: string;
+  each_kg: number;
+  at_C: number;
+  liquid_frac: number;
+  price: number | null;
+  where: string;
+  /** null: before departure. */
+  when_s: readonly number[] | null;
+  open: { from_s: number; to_s: number } | null;
+  closed: readonly string[];
+  max: number | null;
+  chance_frac: number | null;
+  away_s: number | null;
+}
+
+export type TripEvent =
+  | { do: "merge"; t_s: number; from: number; into: number; path: string }
+  | { do: "drain"; t_s: number; cooler: number; path: string }
+  | { do: "open"; t_s: number; cooler: number; for_s: number; path: string }
+  | { do: "cover"; t_s: number; cooler: number; cover: Cover; path: string }
+  | { do: "wet cloth"; t_s: number; cooler: number; path: string }
+  | {
+      do: "move";
+      t_s: number;
+      cooler: number;
+      until_s: number;
+      place: PlaceKind;
+      shade_frac: number | null;
+      ground: GroundKind | null;
+      air_C: number | null;
+      water_C: number | null;
+      path: string;
+    };
+
+/** A whole trip in SI units, every default filled in. "add ice" and "put in" events stand in `ice` and `food` with `putIn_s`. */
+export interface Trip {
+  title: string;
+  /** Local ISO without offset, as typed. */
+  depart: string;
+  return: string;
+  duration_s: number;
+  /** Local time of day at departure. */
+  departClock_s: number;
+  place: { latitude_deg: number; longitude_deg: number; elevation_m: number; timezone: string };
+  party: { adults: number; children: number; vulnerable: boolean };
+  limit: { profile: LimitProfile; limit_C: number };
+  confidence_frac: number;
+  meals: { breakfast_s: number; lunch_s: number; dinner_s: number };
+  weather: Weather;
+  /** Where everything is, in order, without gaps from 0 to duration_s. */
+  legs: readonly Stay[];
+  coolers: readonly TripCooler[];
+  food: readonly TripFood[];
+  ice: readonly TripIce[];
+  supply: readonly TripSupply[];
+  freezer: { space_m3: number; at_C: number } | null;
+  carry: { people: number };
+  /** In order of time. */
+  events: readonly TripEvent[];
+  assumed: readonly Assumed[];
+  /** The file as parsed, untouched: numbers are printed back as typed. */
+  typed: unknown;
+}
+
+export type TripReading = { ok: true; trip: Trip } | { ok: false; problems: readonly Problem[] };

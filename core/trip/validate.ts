@@ -1,0 +1,124 @@
+import * as v from "valibot";
+import type { TripFile } from "./file.ts";
+import { nearest } from "./nearest.ts";
+import { pathOf, type Step } from "./paths.ts";
+import { tripSchema } from "./schema/trip.ts";
+import { bounds } from "./text.ts";
+
+/** A problem that does not know its line yet. */
+export interface Finding {
+  path: string;
+  must: string;
+  got: string;
+  near: string | null;
+}
+
+export type Validation = { ok: true; file: TripFile } | { ok: false; findings: Finding[] };
+
+/**
+ * Checks the shape of a parsed trip file against the one schema: keys, kinds of value, words of lists, lengths. It
+ * does not read units, moments or names of coolers; that is the resolving step.
+ */
+export function validateTrip(typed: unknown): Validation {
+  const findings: Finding[] = [];
+  findStrange(findings, tripSchema as unknown as Shape, typed, []);
+  const outcome = v.safeParse(tripSchema, typed);
+  const lists = findings.filter(({ got }) => got === aList).map(({ path }) => path);
+  for (const issue of outcome.issues ?? []) {
+    const steps = (issue.path ?? []).map((item) => item.key as Step);
+    // The validator names one strange key per mapping, and takes a list for one; `findStrange` has them all.
+    if (issue.expected === "never" || lists.includes(pathOf(steps.slice(0, -1)))) continue;
+    findings.push({
+      path: pathOf(steps),
+      must: issue.received === "undefined" ? (wantedAt(steps, typed) ?? issue.message) : issue.message,
+      got: shown(issue.input),
+      near: typeof issue.input === "string" ? nearest(issue.input, wordsIn(issue.expected)) : null,
+    });
+  }
+  if (findings.length > 0 || !outcome.success) return { ok: false, findings };
+  return { ok: true, file: outcome.output };
+}
+
+const aList = "a list";
+
+/** What a person typed, short enough to stand in a message and without characters that act on a terminal. */
+export function shown(value: unknown): string {
+  if (value === undefined || value === null || value === "") return "nothing";
+  if (Array.isArray(value)) return aList;
+  if (typeof value === "object") return "a mapping";
+  const text = String(value).replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, "�");
+  return text.length > 80 ? `${text.slice(0, 79)}…` : text;
+}
+
+/** The words of a list, from the validator's own account of what it expected. */
+function wordsIn(expected: string | null): string[] {
+  return [...(expected ?? "").matchAll(/"([^"]+)"/g)].map(([, word]) => word as string);
+}
+
+/** What is needed of the validator's schema objects to walk them. */
+interface Shape {
+  type: string;
+  message?: unknown;
+  entries?: Record<string, Shape>;
+  wrapped?: Shape;
+  item?: Shape;
+  key?: string;
+  options?: readonly Shape[];
+}
+
+/** The shape without its optional wrapper; of alternatives the one that `value` names. */
+function settled(shape: Shape, value: unknown): Shape {
+  if (shape.wrapped !== undefined) return settled(shape.wrapped, value);
+  if (shape.key === undefined || shape.options === undefined) return shape;
+  const key = shape.key;
+  const word = (value as Record<string, unknown> | null)?.[key];
+  const named = (option: Shape): boolean =>
+    (option.entries?.[key] as { literal?: unknown })?.literal === word;
+  return shape.options.find(named) ?? shape;
+}
+
+/** Adds every unknown key, and every list that stands where a mapping should, until there are more than enough. */
+function findStrange(findings: Finding[], shape: Shape, value: unknown, steps: readonly Step[]): void {
+  if (typeof value !== "object" || value === null || findings.length >= bounds.problems) return;
+  const here = settled(shape, value);
+  const { item, entries } = here;
+  if (Array.isArray(value)) {
+    if (item !== undefined)
+      for (const [place, part] of value.entries()) findStrange(findings, item, part, [...steps, place]);
+    else if (entries !== undefined) {
+      findings.push({ path: pathOf(steps), must: String(here.message), got: aList, near: null });
+    }
+    return;
+  }
+  if (entries === undefined) return;
+  const known = Object.keys(entries);
+  for (const [key, part] of Object.entries(value)) {
+    if (findings.length >= bounds.problems) return;
+    if (known.includes(key)) {
+      findStrange(findings, entries[key] as Shape, part, [...steps, key]);
+      continue;
+    }
+    const path = shown(pathOf([...steps, key.length > 40 ? `${key.slice(0, 39)}…` : key]));
+    findings.push({
+      path,
+      must: `a known key: ${known.join(", ")}`,
+      got: shown(key),
+      near: nearest(key, known),
+    });
+  }
+}
+
+/** What the value that is missing at this path would have to be. */
+function wantedAt(steps: readonly Step[], typed: unknown): string | null {
+  let shape = tripSchema as unknown as Shape;
+  let value = typed;
+  for (const step of steps) {
+    const here = settled(shape, value);
+    const next = typeof step === "number" ? here.item : here.entries?.[step];
+    if (next === undefined) return null;
+    shape = next;
+    value = (value as Record<Step, unknown> | null)?.[step];
+  }
+  const message = settled(shape, value).message;
+  return typeof message === "string" ? message : null;
+}

@@ -1,0 +1,36 @@
+// FDA Food Code 2022 as adopted by states (the FDA's own document was not seen): 3-501.16 cold holding at 41 °F or
+// less; 3-501.19 time alone needs a mark; 3-303.12 no package that lets water in stands in ice water. Exact.
+import { describe, expect, it } from "vitest";
+import { limits } from "../../core/safety/limits.ts";
+import { type FoodHistory, verdictOf } from "../../core/safety/verdict.ts";
+
+const HOUR_s = 3600;
+const unmarked: FoodHistory = {
+  food: { name: "sliced turkey", kind: "rte", warm: "discard", rawAnimal: false },
+  profile: "inspected",
+  vulnerable: false,
+  warm_s: 0,
+  hotAir_s: 0,
+  over10C_s: 0,
+  limitPassed: false,
+  thawing: false,
+  wet_s: null,
+  rawInSameCooler: false,
+};
+
+describe("Food Code 2022", () => {
+  it("3-501.16: the inspected limit is 41 °F, which is 5 °C", () => {
+    expect(limits.inspected.limit_C).toBe(5);
+    expect(limits.consumer.limit_C).toBeLessThan(limits.inspected.limit_C);
+  });
+
+  it("3-501.19: food without a time mark does not get the four hours", () => {
+    expect(verdictOf({ ...unmarked, warm_s: 3.5 * HOUR_s }).verdict).toBe("discard");
+    expect(verdictOf({ ...unmarked, warm_s: 5.5 * HOUR_s }).verdict).toBe("discard");
+  });
+
+  it("3-303.12: a wet package never leaves food at 'keep'", () => {
+    expect(verdictOf({ ...unmarked, wet_s: 60 }).verdict).toBe("eat next");
+    expect(verdictOf({ ...unmarked, wet_s: 60, rawInSameCooler: true }).verdict).toBe("discard");
+  });
+});

@@ -1,0 +1,130 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { DomainError } from "../../../core/quantity/errors.ts";
+import { type FoodHistory, type Ruling, verdictOf } from "../../../core/safety/verdict.ts";
+
+const HOUR_s = 3600;
+const quiet: FoodHistory = {
+  food: { name: "cooked chicken", kind: "rte", warm: "discard", rawAnimal: false },
+  profile: "consumer",
+  vulnerable: false,
+  warm_s: 0,
+  hotAir_s: 0,
+  over10C_s: 0,
+  limitPassed: false,
+  thawing: false,
+  wet_s: null,
+  rawInSameCooler: false,
+};
+const rank = { keep: 0, "eat next": 1, discard: 2 };
+const ruling = (change: Partial<FoodHistory>): Ruling => verdictOf({ ...quiet, ...change });
+
+describe("a verdict", () => {
+  it("keeps what was never warm", () => {
+    expect(ruling({}).verdict).toBe("keep");
+    expect(ruling({}).warmAllowed_s).toBe(2 * HOUR_s);
+  });
+
+  it("asks for what has used half of its warm time to be eaten next", () => {
+    expect(ruling({ warm_s: HOUR_s }).verdict).toBe("keep");
+    expect(ruling({ warm_s: HOUR_s + 1 }).verdict).toBe("eat next");
+  });
+
+  it("asks for what rose above the limit to be eaten next, however short", () => {
+    expect(ruling({ warm_s: 60, limitPassed: true }).verdict).toBe("eat next");
+  });
+
+  it("takes unknown air for hot air", () => {
+    expect(ruling({ warm_s: 4000, hotAir_s: null }).verdict).toBe("discard");
+    expect(ruling({ warm_s: 4000, hotAir_s: 0 }).verdict).not.toBe("discard");
+  });
+
+  it("discards ready-to-eat food that lay in water beside raw food", () => {
+    const wet = ruling({ wet_s: 600, rawInSameCooler: true });
+    expect(wet.verdict).toBe("discard");
+    expect(wet.rule).toContain("raw meat juice");
+  });
+
+  it("asks for wet food to be eaten next where there is nothing raw, and for raw food that is wet", () => {
+    expect(ruling({ wet_s: 600 }).verdict).toBe("eat next");
+    const raw = { ...quiet.food, kind: "raw", rawAnimal: true } as const;
+    expect(ruling({ food: raw, wet_s: 600, rawInSameCooler: true }).verdict).toBe("eat next");
+  });
+
+  it("leaves no warm minute unremarked for people who are easily harmed", () => {
+    expect(ruling({ warm_s: 60, vulnerable: true }).verdict).toBe("eat next");
+    expect(ruling({ warm_s: 60 }).verdict).toBe("keep");
+  });
+
+  it("grants an inspected kitchen no four hours without a time mark, and says so", () => {
+    const unmarked = ruling({ profile: "inspected", warm_s: 3 * HOUR_s });
+    expect(unmarked.verdict).toBe("discard");
+    expect(unmarked.why).toContain("3-501.19");
+  });
+
+  it("names the limit it used", () => {
+    expect(ruling({ warm_s: 60 }).why).toContain("40 °F");
+    expect(ruling({ warm_s: 60, profile: "inspected" }).why).toContain("41 °F");
+  });
+
+  it("refuses a time that is not a number, negative, or longer than the whole", () => {
+    expect(() => ruling({ warm_s: Number.NaN })).toThrow(DomainError);
+    expect(() => ruling({ warm_s: -1 })).toThrow(DomainError);
+    expect(() => ruling({ warm_s: 100, hotAir_s: 200 })).toThrow(DomainError);
+  });
+});
+
+const history: fc.Arbitrary<FoodHistory> = fc.record({
+  food: fc.record({
+    name: fc.constant("anything"),
+    kind: fc.constantFrom("raw", "rte", "produce", "frozen", "drink"),
+    warm: fc.constantFrom("discard", "keep", "keep whole", "over 10 C for 8 h"),
+    rawAnimal: fc.boolean(),
+  }),
+  profile: fc.constantFrom("consumer", "inspected"),
+  vulnerable: fc.boolean(),
+  warm_s: fc.integer({ min: 0, max: 50_000 }),
+  hotAir_s: fc.constantFrom(0, null),
+  over10C_s: fc.constantFrom(0, null),
+  limitPassed: fc.boolean(),
+  thawing: fc.boolean(),
+  wet_s: fc.option(fc.integer({ min: 0, max: 50_000 })),
+  rawInSameCooler: fc.boolean(),
+});
+
+describe("any history", () => {
+  it("is never judged more mildly when something becomes unknown or one is more easily harmed", () => {
+    fc.assert(
+      fc.property(history, (known) => {
+        const before = rank[verdictOf(known).verdict];
+        for (const change of [
+          { hotAir_s: null },
+          { over10C_s: null },
+          { vulnerable: true },
+          { limitPassed: true },
+        ])
+          expect(rank[verdictOf({ ...known, ...change }).verdict]).toBeGreaterThanOrEqual(before);
+      }),
+    );
+  });
+
+  it("is never judged more mildly after more warm time", () => {
+    fc.assert(
+      fc.property(history, fc.integer({ min: 0, max: 40_000 }), (known, more_s) => {
+        const later = { ...known, warm_s: known.warm_s + more_s };
+        expect(rank[verdictOf(later).verdict]).toBeGreaterThanOrEqual(rank[verdictOf(known).verdict]);
+      }),
+    );
+  });
+
+  it("has a rule and a reason, and allows time only where the chart discards", () => {
+    fc.assert(
+      fc.property(history, (known) => {
+        const { rule, why, warmAllowed_s } = verdictOf(known);
+        expect(rule.length).toBeGreaterThan(10);
+        expect(why.length).toBeGreaterThan(3);
+        expect(warmAllowed_s === null).toBe(known.food.warm.startsWith("keep"));
+      }),
+    );
+  });
+});

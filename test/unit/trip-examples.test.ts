@@ -1,0 +1,32 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { forecastProblems } from "../../core/trip/forecastProblems.ts";
+import { readTrip } from "../../core/trip/readTrip.ts";
+import { templates } from "../../core/trip/templates.ts";
+
+const folder = new URL("../../examples/", import.meta.url);
+
+describe("examples", () => {
+  it("are the templates, one file each", () => {
+    const files = readdirSync(folder).filter((name) => name.endsWith(".yaml"));
+    expect(templates.map(({ file }) => file).sort()).toEqual(files.sort());
+  });
+
+  it.each(templates)("$file reads without a problem and can be forecast", ({ file }) => {
+    const text = readFileSync(new URL(file, folder), "utf8");
+    expect(text).toMatch(/invented/);
+    const reading = readTrip(text, { file });
+    if (!reading.ok) throw new Error(JSON.stringify(reading.problems, null, 1));
+    const { trip } = reading;
+    expect(forecastProblems(trip)).toEqual([]);
+    expect(trip.food.length).toBeGreaterThanOrEqual(8);
+    expect(trip.supply.length).toBeGreaterThan(0);
+    // What is packed at departure goes in: solid volumes of ice and food leave some room.
+    trip.coolers.forEach((cooler, i) => {
+      const aboard = [...trip.ice, ...trip.food].filter((lot) => lot.cooler === i && lot.putIn_s === null);
+      const litres = aboard.reduce((sum, lot) => sum + lot.mass_kg / 0.95, 0);
+      expect(litres / (1000 * cooler.volume_m3)).toBeGreaterThan(0.3);
+      expect(litres / (1000 * cooler.volume_m3)).toBeLessThan(0.75);
+    });
+  });
+});

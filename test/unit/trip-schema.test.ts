@@ -1,0 +1,62 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { tripSchemaJson } from "../../core/trip/schema/trip.ts";
+
+interface Node {
+  type?: string;
+  description?: string;
+  properties?: Record<string, Node>;
+  additionalProperties?: boolean;
+  items?: Node;
+  anyOf?: Node[];
+  oneOf?: Node[];
+}
+
+function everyNode(node: Node): Node[] {
+  const below = [...Object.values(node.properties ?? {}), ...(node.anyOf ?? []), ...(node.oneOf ?? [])];
+  return [node, ...[...below, ...(node.items === undefined ? [] : [node.items])].flatMap(everyNode)];
+}
+
+describe("the JSON Schema of the trip file", () => {
+  const schema = tripSchemaJson() as Node;
+
+  it("is shipped as generated", () => {
+    const shipped = JSON.parse(
+      readFileSync(new URL("../../schema/trip.schema.json", import.meta.url), "utf8"),
+    );
+    expect(shipped).toEqual(JSON.parse(JSON.stringify(schema)));
+  });
+
+  it("knows every key of the file format, and no other", () => {
+    expect(Object.keys(schema.properties ?? {})).toEqual([
+      "coldstow",
+      "title",
+      "depart",
+      "return",
+      "place",
+      "party",
+      "limit",
+      "confidence",
+      "meals",
+      "weather",
+      "legs",
+      "coolers",
+      "food",
+      "ice",
+      "supply",
+      "freezer",
+      "carry",
+      "events",
+    ]);
+    for (const node of everyNode(schema))
+      if (node.properties !== undefined) expect(node.additionalProperties).toBe(false);
+  });
+
+  it("tells an editor what each text must be", () => {
+    for (const node of everyNode(schema)) {
+      for (const [key, value] of Object.entries(node.properties ?? {})) {
+        if (value.type === "string") expect(value.description, key).toBeTruthy();
+      }
+    }
+  });
+});
