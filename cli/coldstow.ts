@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { Command, CommanderError } from "commander";
 import { ModelError } from "../core/index.ts";
 import { checkCommand } from "./check.ts";
-import { InputError } from "./failure.ts";
+import { InputError, systemWords } from "./failure.ts";
 import { forecastCommand } from "./forecast.ts";
 import { planCommand } from "./plan.ts";
 
@@ -81,11 +81,13 @@ function printProblems(problems: InputError["problems"]): void {
   process.stdout.write(`${JSON.stringify({ problems })}\n`);
 }
 
-// Whoever reads our output may stop early, as `head` does: that is no fault of anybody.
+// Whoever reads our output may stop early, as `head` does: that is no fault of anybody. A full disk can be mended.
 for (const stream of [process.stdout, process.stderr])
   stream.on("error", (error: NodeJS.ErrnoException) => {
-    if (error.code !== "EPIPE") throw error;
-    process.exit();
+    if (error.code === "EPIPE") process.exit();
+    if (stream === process.stdout)
+      process.stderr.write(`The answer could not be written: ${systemWords(error)}.\n`);
+    process.exit(2);
   });
 
 process.exitCode = run(process.argv);

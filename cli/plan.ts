@@ -15,6 +15,7 @@ import { ensembleWarning } from "./forecast.ts";
 import { type OpenTrip, openTrip } from "./openTrip.ts";
 import { keepOutputs } from "./outputs.ts";
 import { answer, note, Progress, paint, textWidth } from "./speak.ts";
+import { unitsOf } from "./units.ts";
 
 const PLANNED = "trip.planned.yaml";
 
@@ -59,11 +60,28 @@ function plannedFile(open: OpenTrip, plan: IcePlan, aim: Aim): string {
     form,
     pieces,
     each,
-    at: `${Number(start_C.toFixed(4))} C`,
+    at: typedAt(open, form, start_C),
     liquid: `${Number((100 * liquid_frac).toFixed(4))} %`,
     in: open.trip.coolers[cooler]!.name,
     layer,
     price,
   }));
   return plannedYaml(open.file.text, added, comment);
+}
+
+/**
+ * How cold a form of ice is, in the person's own words where they wrote it for supply or ice, else in the unit of the
+ * file: a number of theirs is never handed back converted.
+ */
+function typedAt({ trip, file }: OpenTrip, form: string, start_C: number): string {
+  const typed = trip.typed as Record<"supply" | "ice", readonly { at?: string }[] | undefined>;
+  const supply = trip.supply.map((lot, i) => ({ ...lot, start_C: lot.at_C, at: typed.supply?.[i]?.at }));
+  const ice = trip.ice.map((lot, i) => ({ ...lot, at: typed.ice?.[i]?.at }));
+  const own = [...supply, ...ice].find(
+    (lot) => lot.form === form && lot.start_C === start_C && lot.at !== undefined,
+  );
+  if (own?.at !== undefined) return own.at;
+  return unitsOf(file.text) === "us"
+    ? `${Number((start_C * 1.8 + 32).toFixed(4))} F`
+    : `${Number(start_C.toFixed(4))} C`;
 }

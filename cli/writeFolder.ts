@@ -1,4 +1,4 @@
-import { mkdirSync, realpathSync, writeFileSync } from "node:fs";
+import { mkdirSync, realpathSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join, normalize } from "node:path";
 import { inputError, systemWords } from "./failure.ts";
 
@@ -20,7 +20,7 @@ export function writeFolder(
   const all = new Map([...files, ...inside].map(([name, text]) => [join(folder, name), text]));
   try {
     for (const path of all.keys()) {
-      mkdirSync(dirname(path), { recursive: true });
+      makeFolder(dirname(path));
       if (!read.includes(realPath(path))) continue;
       if (!inside.some(([name]) => join(folder, name) === path))
         throw inputError(path, "--out", "a folder where no file that was read would be overwritten", path);
@@ -33,6 +33,21 @@ export function writeFolder(
     throw inputError(folder, "--out", "a folder that can be written", `${place}: ${systemWords(error)}`);
   }
   return [...all.keys()];
+}
+
+/**
+ * Makes a folder and those above it, one call each: Node's own recursive one never comes back where the system denies
+ * that a folder is there which it lets one look at, as under /proc.
+ */
+function makeFolder(folder: string): void {
+  if (statSync(folder, { throwIfNoEntry: false })?.isDirectory()) return;
+  if (dirname(folder) !== folder) makeFolder(dirname(folder));
+  try {
+    mkdirSync(folder);
+  } catch (error) {
+    // Somebody else may have made it in between.
+    if (!statSync(folder, { throwIfNoEntry: false })?.isDirectory()) throw error;
+  }
 }
 
 function realPath(path: string): string {

@@ -1,6 +1,10 @@
-// Writes the JSON Schema of the trip file from the one validator. Run after `npm run build`.
+// Writes the JSON Schemas of the trip file and of the result, each from its one validator. Run after `npm run build`.
 import { writeFileSync } from "node:fs";
+import { resultSchemaJson } from "../dist/core/forecast/resultSchema.js";
 import { tripSchemaJson } from "../dist/core/trip/schema/trip.js";
 
-const target = new URL("../schema/trip.schema.json", import.meta.url);
-writeFileSync(target, `${JSON.stringify(tripSchemaJson(), null, 2)}\n`);
+const write = (name, schema) =>
+  writeFileSync(new URL(`../schema/${name}`, import.meta.url), `${JSON.stringify(schema, null, 2)}\n`);
+
+write("trip.schema.json", tripSchemaJson());
+write("result.schema.json", resultSchemaJson());

@@ -10,13 +10,16 @@ export interface Vector {
   skin: Float64Array;
   core: Float64Array;
   pool: number;
+  /** Temperatures along the spine: no state, they follow from the rest; carried along to foresee them. */
+  spine_C: Float64Array;
 }
 
-export const makeVector = (parts: number): Vector => ({
+export const makeVector = (parts: number, spine: number): Vector => ({
   wall: new Float64Array(chainCount * cellCount),
   skin: new Float64Array(parts),
   core: new Float64Array(parts),
   pool: 0,
+  spine_C: new Float64Array(spine),
 });
 
 /** Heat flows across the border of the box at one stage, W; positive is into the box. */
@@ -86,6 +89,9 @@ export interface Bench {
   poolAt_C: number;
   /** Conductivity of each chain's wall at its mean temperature / at 10 °C. */
   warm: Float64Array;
+  /** Temperatures that coefficients are reckoned at. */
+  seenWall_C: Float64Array;
+  seenSpine_C: Float64Array;
   skin_C: Float64Array;
   core_C: Float64Array;
   skinLine: Line;
@@ -113,6 +119,8 @@ export function makeBench(box: Box, touching: Touching): Bench {
     poolSlope_K_per_J: 0,
     poolAt_C: 0,
     warm: new Float64Array(chainCount),
+    seenWall_C: new Float64Array(chainCount * cellCount),
+    seenSpine_C: new Float64Array(n),
     skin_C: new Float64Array(parts),
     core_C: new Float64Array(parts),
     skinLine: makeLine(parts),

@@ -22,6 +22,7 @@ export interface Books {
   foodIn_J: number;
   foodOut_J: number;
   iceIn_kg: number;
+  iceOut_kg: number;
   waterIn_kg: number;
   waterOut_kg: number;
   drained_kg: number;
@@ -47,6 +48,7 @@ export function emptyBooks(): Books {
     foodIn_J: 0,
     foodOut_J: 0,
     iceIn_kg: 0,
+    iceOut_kg: 0,
     waterIn_kg: 0,
     waterOut_kg: 0,
     drained_kg: 0,

@@ -49,6 +49,9 @@ export interface Box {
   cover: Cover;
   /** Water left in a wet cloth outside. */
   cloth_kg: number;
+  /** Moment of this state, and how fast the cloth was drying then. */
+  t_s: number;
+  clothLoss_kg_per_s: number;
   /** Water now trickling down from each layer, and gas from dry ice, of the last step. */
   melt_kg_per_s: Float64Array;
   gas_kg_per_s: Float64Array;

@@ -55,6 +55,9 @@ export interface Closures {
   blockBed_W_per_mK: number;
   /** Depth of water that a drained box keeps on its floor. */
   drainFilm_m: number;
+  /** A foam sheet, and a wet cloth, on the top layer. */
+  foamSheet_m2K_per_W: number;
+  innerCloth_m2K_per_W: number;
   /** Water that a cloth holds when wet through. */
   cloth_kg_per_m2: number;
 }
@@ -115,6 +118,8 @@ export const closurePriors: Readonly<Record<ClosureKey, Prior>> = {
   foodBed_W_per_mK: judged(0.35, 0.2, 0.5),
   blockBed_W_per_mK: judged(2.2, 2.1, 2.4),
   drainFilm_m: judged(0.002, 0.001, 0.005),
+  foamSheet_m2K_per_W: judged(0.27, 0.15, 0.4),
+  innerCloth_m2K_per_W: judged(0.05, 0.02, 0.08),
   cloth_kg_per_m2: { p50: 1, p10: 0.5, p90: 1.6, source: "common-practice" },
 };
 

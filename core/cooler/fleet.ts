@@ -1,15 +1,15 @@
-import { iceLatent_J_per_kg } from "../matter/ice.ts";
-import { ModelError, requireFinite } from "../quantity/errors.ts";
-import { bookIn, doAct } from "./acts.ts";
+import { ModelError } from "../quantity/errors.ts";
+import { type BoxAct, bookIn, doAct, mergeBoxes } from "./acts.ts";
 import { emptyBooks } from "./books.ts";
 import type { Box } from "./box.ts";
+import { checkInput } from "./checkInput.ts";
 import { type Closures, medianClosures } from "./closures.ts";
 import type { Fleet } from "./fleetState.ts";
-import { layOut, partOf } from "./layout.ts";
+import { layOut, partOf, shedWater } from "./layout.ts";
 import { clothFull_kg } from "./outside.ts";
-import { accept, makeStepper, tryStep } from "./stepper.ts";
+import { accept, makeStepper, restart, tryStep } from "./stepper.ts";
 import { makeCoolerTrack, makeLotTrack, record } from "./track.ts";
-import type { Around, CoolerInput, FleetInput, Lot } from "./types.ts";
+import type { Act, Around, CoolerInput, FleetInput, Lot } from "./types.ts";
 import { buildWalls, cellCount, chainCount } from "./walls.ts";
 
 /** How finely to step. The defaults meet 0.2 % in ice-out with room to spare (bench). */
@@ -20,28 +20,22 @@ export interface SimulateOptions {
   maxStep_s?: number;
 }
 
-const day_s = 86_400;
+type MergeAct = Extract<Act, { do: "merge" }>;
+
 const leastStep_s = 1e-3;
-/** Resistance of what lies on the top layer: 10 mm of foam; a cloth is only a barrier, the air inside is saturated. */
-const sheets: Readonly<Record<string, number>> = { "foam sheet": 0.27, cloth: 0.05, none: 0 };
 
-const sheetOf = (box: Box): number =>
-  box.input.top === "foam sheet" ? sheets["foam sheet"] : box.cover === "wet cloth inside" ? sheets.cloth : 0;
+/** Resistance of what lies on the top layer; a wet cloth there is only a barrier, since the air inside is saturated. */
+function sheet_m2K_per_W(box: Box): number {
+  if (box.input.top === "foam sheet") return box.closures.foamSheet_m2K_per_W;
+  return box.cover === "wet cloth inside" ? box.closures.innerCloth_m2K_per_W : 0;
+}
 
-/** Moments at which something in the outside or in a habit is not smooth, sorted, within the trip. */
-function weatherBreaks_s(input: FleetInput): number[] {
-  const all = new Set<number>();
-  for (const cooler of input.coolers) {
-    for (const at of cooler.around.breaks_s) all.add(at);
-    if (cooler.sealedUntil_s !== null) all.add(cooler.sealedUntil_s);
-    if (cooler.openings === null) continue;
-    const first = -Math.floor(input.departClock_s / day_s) * day_s - input.departClock_s;
-    for (let day = first; day < input.end_s; day += day_s) {
-      all.add(day + cooler.openings.from_s);
-      all.add(day + cooler.openings.to_s);
-    }
-  }
-  for (const act of input.acts) if (act.do === "open") all.add(act.t_s + act.for_s);
+/** Moments at which something in one box's outside or habit is not smooth, sorted, within the trip. */
+function boxBreaks_s(cooler: CoolerInput, index: number, input: FleetInput): number[] {
+  const all = new Set<number>(cooler.around.breaks_s);
+  if (cooler.sealedUntil_s !== null) all.add(cooler.sealedUntil_s);
+  for (const [from_s, to_s] of cooler.openings?.spans_s ?? []) all.add(from_s).add(to_s);
+  for (const act of input.acts) if (act.do === "open" && act.cooler === index) all.add(act.t_s + act.for_s);
   return [...all].filter((t) => t > 0 && t < input.end_s).sort((a, b) => a - b);
 }
 
@@ -78,7 +72,6 @@ function startWalls(cooler: CoolerInput, options: SimulateOptions): Float64Array
     layer: null,
   };
   const night: FleetInput = {
-    departClock_s: 0,
     end_s: start.for_s,
     acts: [],
     coolers: [
@@ -100,19 +93,11 @@ function startWalls(cooler: CoolerInput, options: SimulateOptions): Float64Array
   return fleet.boxes[0].wall_C;
 }
 
-function makeBox(
-  cooler: CoolerInput,
-  index: number,
-  fleet: Pick<Fleet, "lots" | "lotTracks">,
-  options: SimulateOptions,
-): Box {
+function makeBox(cooler: CoolerInput, index: number, lots: readonly Lot[], options: SimulateOptions): Box {
   const closures = options.closures ?? medianClosures;
   const walls = buildWalls(cooler.body, closures);
-  const parts = cooler.lots.map((lot) => {
-    fleet.lotTracks.push(makeLotTrack(index));
-    return partOf(lot, fleet.lots.push(lot) - 1, closures);
-  });
-  const laid = layOut(parts, fleet.lots, walls.floor_m2, closures);
+  const parts = cooler.lots.map((lot) => partOf(lot, lots.indexOf(lot), closures));
+  const laid = layOut(parts, lots, walls.floor_m2, closures);
   const box: Box = {
     index,
     input: cooler,
@@ -124,7 +109,9 @@ function makeBox(
     pool_kg: 0,
     pool_J: 0,
     cover: cooler.cover,
+    t_s: 0,
     cloth_kg: 0,
+    clothLoss_kg_per_s: 0,
     melt_kg_per_s: new Float64Array(laid.layers),
     gas_kg_per_s: new Float64Array(laid.layers),
     openUntil_s: Number.NEGATIVE_INFINITY,
@@ -132,6 +119,7 @@ function makeBox(
     books: emptyBooks(),
   };
   for (const part of box.parts) bookIn(box, part);
+  shedWater(box);
   for (let i = 0; i < box.wall_C.length; i++) box.books.wallStart_J += walls.heat_J_per_K[i] * box.wall_C[i];
   box.cloth_kg = clothFull_kg(box);
   return box;
@@ -143,7 +131,7 @@ function makeBox(
  * @throws DomainError on a number that no cooler can have
  */
 export function startFleet(input: FleetInput, options: SimulateOptions = {}): Fleet {
-  requireFinite("end_s", input.end_s, 0, 400 * day_s);
+  checkInput(input);
   const fleet: Fleet = {
     input,
     t_s: 0,
@@ -154,31 +142,34 @@ export function startFleet(input: FleetInput, options: SimulateOptions = {}): Fl
     lotTracks: [],
     acts: [...input.acts].sort((a, b) => a.t_s - b.t_s),
     nextAct: 0,
-    breaks_s: weatherBreaks_s(input),
+    breaks_s: input.coolers.map((cooler, index) => boxBreaks_s(cooler, index, input)),
     tolerance: options.tolerance ?? 1,
     maxStep_s: options.maxStep_s ?? 3600,
     steps: 0,
     refused: 0,
   };
-  fleet.boxes = input.coolers.map((cooler, index) => makeBox(cooler, index, fleet, options));
-  fleet.steppers = fleet.boxes.map((box) => makeStepper(box, 0, input.departClock_s, sheetOf(box)));
+  const addLot = (lot: Lot, cooler: number): void => {
+    fleet.lots.push(lot);
+    fleet.lotTracks.push(makeLotTrack(cooler));
+  };
+  input.coolers.forEach((cooler, index) => {
+    for (const lot of cooler.lots) addLot(lot, index);
+  });
+  for (const act of input.acts) if (act.do === "put in") addLot(act.lot, act.cooler);
+  fleet.boxes = input.coolers.map((cooler, index) => makeBox(cooler, index, fleet.lots, options));
+  fleet.steppers = fleet.boxes.map((box) => makeStepper(box, 0, sheet_m2K_per_W(box)));
   fleet.tracks = fleet.boxes.map(() => makeCoolerTrack());
   fleet.boxes.forEach((box, i) => {
-    record(box, fleet.steppers[i], 0, iceLatent_J_per_kg, fleet.tracks[i], fleet.lotTracks);
+    record(box, fleet.steppers[i], 0, fleet.tracks[i], fleet.lotTracks);
   });
   return fleet;
 }
 
-/** Steps one box to `to_s` under error control. */
-function advance(fleet: Fleet, index: number, to_s: number): void {
-  const box = fleet.boxes[index];
-  const stepper = fleet.steppers[index];
-  const ask = {
-    clock0_s: fleet.input.departClock_s,
-    sheet_m2K_per_W: sheetOf(box),
-    tolerance: fleet.tolerance,
-  };
-  let t_s = fleet.t_s;
+/** Steps one box on to `to_s` under error control; nothing jumps on the way. */
+function advance(fleet: Fleet, box: Box, from_s: number, to_s: number): void {
+  const stepper = fleet.steppers[box.index];
+  const ask = { sheet_m2K_per_W: sheet_m2K_per_W(box), tolerance: fleet.tolerance };
+  let t_s = from_s;
   while (t_s < to_s) {
     const rest = to_s - t_s;
     const want = Math.min(stepper.step_s, fleet.maxStep_s);
@@ -187,9 +178,11 @@ function advance(fleet: Fleet, index: number, to_s: number): void {
     const error = tryStep(box, stepper, t_s, span_s, ask);
     if (Number.isNaN(error))
       throw new ModelError(`${box.input.name}: a step at ${t_s} s gave no number`, error);
+    const factor = Math.min(3, Math.max(0.2, 0.9 / Math.cbrt(Math.max(error, 1e-4))));
     if (error > 1) {
       fleet.refused++;
-      stepper.step_s = span_s * (Number.isFinite(error) ? Math.max(0.2, 0.9 / Math.cbrt(error)) : 0.25);
+      if (stepper.probed) stepper.fresh = true;
+      stepper.step_s = span_s * factor;
       if (stepper.step_s < leastStep_s)
         throw new ModelError(`${box.input.name}: no step settles at ${t_s} s`, error);
       continue;
@@ -197,68 +190,80 @@ function advance(fleet: Fleet, index: number, to_s: number): void {
     accept(box, stepper, span_s);
     fleet.steps++;
     t_s = span_s === rest ? to_s : t_s + span_s;
-    stepper.step_s =
-      Math.max(want, span_s) * Math.min(3, Math.max(0.3, 0.9 / Math.cbrt(Math.max(error, 1e-4))));
-    if (span_s < want) stepper.step_s = Math.max(want, stepper.step_s);
-    record(box, stepper, t_s, iceLatent_J_per_kg, fleet.tracks[index], fleet.lotTracks);
+    // A step cut short by a stop says little about how long the next may be.
+    stepper.step_s = Math.max(span_s * factor, span_s < want ? want : 0);
+    record(box, stepper, t_s, fleet.tracks[box.index], fleet.lotTracks);
   }
 }
 
-function nextStop(fleet: Fleet, until_s: number): number {
-  let stop = until_s;
-  for (const at of fleet.breaks_s)
-    if (at > fleet.t_s) {
-      stop = Math.min(stop, at);
-      break;
-    }
-  const act = fleet.acts[fleet.nextAct];
-  return act ? Math.min(stop, Math.max(act.t_s, fleet.t_s)) : stop;
+/** Runs one box from `from_s` to `to_s`, halting at every break of its outside. */
+function runSmooth(fleet: Fleet, box: Box, from_s: number, to_s: number): void {
+  let t_s = from_s;
+  for (const stop_s of fleet.breaks_s[box.index]) {
+    if (stop_s <= t_s || stop_s >= to_s) continue;
+    advance(fleet, box, t_s, stop_s);
+    restart(box, fleet.steppers[box.index], stop_s, sheet_m2K_per_W(box));
+    t_s = stop_s;
+  }
+  advance(fleet, box, t_s, to_s);
+  if (fleet.breaks_s[box.index].includes(to_s))
+    restart(box, fleet.steppers[box.index], to_s, sheet_m2K_per_W(box));
 }
 
-function actsNow(fleet: Fleet): void {
-  const touched = new Set<Box>();
-  while (fleet.nextAct < fleet.acts.length && fleet.acts[fleet.nextAct].t_s <= fleet.t_s) {
-    for (const box of doAct(fleet, fleet.acts[fleet.nextAct])) touched.add(box);
-    fleet.nextAct++;
-  }
-  for (const box of touched) {
-    box.melt_kg_per_s = resized(box.melt_kg_per_s, box.layers);
-    box.gas_kg_per_s = resized(box.gas_kg_per_s, box.layers);
-    const old = fleet.steppers[box.index];
-    fleet.steppers[box.index] = makeStepper(box, fleet.t_s, fleet.input.departClock_s, sheetOf(box));
-    fleet.steppers[box.index].step_s = Math.min(old.step_s, 300);
-    record(
-      box,
-      fleet.steppers[box.index],
-      fleet.t_s,
-      iceLatent_J_per_kg,
-      fleet.tracks[box.index],
-      fleet.lotTracks,
-    );
-  }
+/** Makes the stepper anew after the contents changed, and writes the moment down once more. */
+function renew(fleet: Fleet, box: Box, t_s: number): void {
+  box.melt_kg_per_s = new Float64Array(box.layers);
+  box.gas_kg_per_s = new Float64Array(box.layers);
+  const { step_s } = fleet.steppers[box.index];
+  fleet.steppers[box.index] = makeStepper(box, t_s, sheet_m2K_per_W(box));
+  fleet.steppers[box.index].step_s = Math.min(step_s, 300);
+  record(box, fleet.steppers[box.index], t_s, fleet.tracks[box.index], fleet.lotTracks);
 }
 
-function resized(old: Float64Array, length: number): Float64Array {
-  if (old.length === length) return old;
-  const out = new Float64Array(length);
-  out.set(old.subarray(0, length));
-  return out;
+const isOf = (fleet: Fleet, act: BoxAct, box: Box): boolean =>
+  act.do === "take out"
+    ? fleet.lotTracks[fleet.lots.findIndex((lot) => lot.id === act.lot)]?.cooler === box.index
+    : act.cooler === box.index;
+
+/** Runs one box on its own to `to_s`, doing its acts among `acts` (in order of time) on the way. */
+function runBox(fleet: Fleet, box: Box, acts: readonly BoxAct[], to_s: number): void {
+  let t_s = fleet.t_s;
+  const own = acts.filter((act) => isOf(fleet, act, box));
+  for (let i = 0; i < own.length; ) {
+    const at_s = Math.max(own[i].t_s, t_s);
+    runSmooth(fleet, box, t_s, at_s);
+    t_s = at_s;
+    let changed = false;
+    for (; i < own.length && own[i].t_s <= t_s; i++) changed = doAct(fleet, box, own[i]) || changed;
+    if (changed) renew(fleet, box, t_s);
+    else restart(box, fleet.steppers[box.index], t_s, sheet_m2K_per_W(box));
+  }
+  runSmooth(fleet, box, t_s, to_s);
 }
 
 /**
- * Runs all coolers on to `until_s`, landing on every act and on every moment where the outside is not smooth. Boxes go
- * their own way between acts; running on in pieces gives the same answer within the step tolerance.
+ * Runs all coolers on to `until_s`, landing on every act and on every moment where an outside is not smooth. Boxes go
+ * their own way between merges, so what happens to one is the same whatever else is packed; running on in pieces gives
+ * the same answer within the step tolerance.
  *
  * @throws ModelError when no step settles
  */
 export function runFleet(fleet: Fleet, until_s: number): void {
-  actsNow(fleet);
-  while (fleet.t_s < until_s) {
-    const stop = nextStop(fleet, until_s);
-    if (stop > fleet.t_s) {
-      for (let i = 0; i < fleet.boxes.length; i++) advance(fleet, i, stop);
-      fleet.t_s = stop;
-    }
-    actsNow(fleet);
+  for (;;) {
+    const at = fleet.acts.findIndex((act, i) => i >= fleet.nextAct && act.do === "merge");
+    const merge = at >= 0 && fleet.acts[at].t_s <= until_s ? (fleet.acts[at] as MergeAct) : null;
+    const stop_s = merge === null ? until_s : Math.max(merge.t_s, fleet.t_s);
+    let end = fleet.nextAct;
+    while (end < (merge === null ? fleet.acts.length : at) && fleet.acts[end].t_s <= stop_s) end++;
+    const acts = fleet.acts.slice(fleet.nextAct, end) as BoxAct[];
+    for (const box of fleet.boxes) runBox(fleet, box, acts, stop_s);
+    fleet.t_s = stop_s;
+    fleet.nextAct = end;
+    if (merge === null) return;
+    const [from, into] = [fleet.boxes[merge.from], fleet.boxes[merge.into]];
+    mergeBoxes(fleet, from, into);
+    renew(fleet, from, stop_s);
+    renew(fleet, into, stop_s);
+    fleet.nextAct++;
   }
 }

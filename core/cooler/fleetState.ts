@@ -7,6 +7,7 @@ import type { Act, FleetInput, Lot } from "./types.ts";
 export interface Fleet {
   input: FleetInput;
   t_s: number;
+  /** All that is aboard at the start or comes in later. */
   lots: Lot[];
   boxes: Box[];
   steppers: Stepper[];
@@ -14,7 +15,8 @@ export interface Fleet {
   lotTracks: LotTrack[];
   acts: readonly Act[];
   nextAct: number;
-  breaks_s: number[];
+  /** By box. */
+  breaks_s: number[][];
   tolerance: number;
   maxStep_s: number;
   /** Steps taken and refused, for the bench. */

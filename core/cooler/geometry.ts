@@ -19,6 +19,8 @@ export interface Touching {
   wall_W_per_K: Float64Array;
   /** Between spine nodes, symmetric, row by row. */
   spine_W_per_K: Float64Array;
+  /** Meltwater falling past each layer at 0 °C: it takes this much per kelvin along, into the pool. One way. */
+  fall_W_per_K: Float64Array;
   /** The spine node that the lid looks down on: the top layer, or the water over it. */
   top: number;
   /** Bottom of each layer, then the top of the stack, m above the liner. */
@@ -39,6 +41,7 @@ export function makeTouching(box: Box): Touching {
     core_W_per_K: new Float64Array(parts),
     wall_W_per_K: new Float64Array(chainCount * n),
     spine_W_per_K: new Float64Array(n * n),
+    fall_W_per_K: new Float64Array(box.layers),
     top: 0,
     level_m: new Float64Array(box.layers + 1),
     waterline_m: 0,
@@ -68,6 +71,7 @@ interface LayerSum {
   food_m3: number;
   rigid_m3: number;
   loose_m3: number;
+  looseSolid_m3: number;
   mass_kg: number;
   looseMass_kg: number;
   bed: number;
@@ -78,6 +82,7 @@ const blank = (): LayerSum => ({
   food_m3: 0,
   rigid_m3: 0,
   loose_m3: 0,
+  looseSolid_m3: 0,
   mass_kg: 0,
   looseMass_kg: 0,
   bed: 0,
@@ -101,6 +106,7 @@ function sumLayers(box: Box, skin_J: Float64Array): LayerSum[] {
     } else if (part.form === "cube" || part.form === "crushed") {
       sum.loose_m3 +=
         volume / (part.form === "cube" ? closures.cubePacking_frac : closures.crushedPacking_frac);
+      sum.looseSolid_m3 += volume;
       sum.looseMass_kg += mass;
       sum.bed += volume * closures.cubeBed_W_per_mK;
     } else {
@@ -114,15 +120,15 @@ function sumLayers(box: Box, skin_J: Float64Array): LayerSum[] {
 const empty: Readonly<LayerSum> = blank();
 
 /** Gaps between everything in a layer but loose ice, m³. */
-function gaps_m3(sum: LayerSum, box: Box): number {
+function gaps_m3(sum: LayerSum): number {
   const firm = sum.food_m3 + sum.rigid_m3;
-  return Math.max(0, firm - (sum.solid_m3 - sum.loose_m3 * box.closures.cubePacking_frac));
+  return Math.max(0, firm - (sum.solid_m3 - sum.looseSolid_m3));
 }
 
 /** Depth of a layer: loose ice first fills the gaps it can reach between the rest. */
 function depth_m(sum: LayerSum, box: Box): number {
   const firm = sum.food_m3 + sum.rigid_m3;
-  const gaps = gaps_m3(sum, box);
+  const gaps = gaps_m3(sum);
   const filled = Math.min(sum.loose_m3, gaps * box.closures.gapFill_frac);
   return (firm + sum.loose_m3 - filled) / box.walls.floor_m2;
 }
@@ -171,7 +177,7 @@ function contact_W_per_m2K(part: Part, sum: LayerSum, box: Box): number {
   const { contact_W_per_m2K: dry, iceContact_W_per_m2K: wet } = box.closures;
   if (part.form === "cube" || part.form === "crushed") return wet;
   if (part.form !== "food" || sum.loose_m3 === 0) return dry;
-  return dry + (wet - dry) * ratio_frac(sum.loose_m3, gaps_m3(sum, box));
+  return dry + (wet - dry) * ratio_frac(sum.loose_m3, gaps_m3(sum));
 }
 
 /** By part: surface shared between the air of the layer and the water. */
@@ -198,13 +204,19 @@ function link(out: Touching, one: number, two: number, g_W_per_K: number): void 
   out.spine_W_per_K[two * out.n + one] += g_W_per_K;
 }
 
+/** A layer thinner than this no longer keeps its neighbours fully apart; one that has vanished joins them. */
+const thinLayer_m = 0.01;
+const leastBed_m2K_per_W = 1e-3;
+const waterHeat_J_per_kgK = 4210;
+
 /** Layer to layer, through beds in contact and by cold air that sinks; and meltwater on its way down. */
 function setColumn(box: Box, sums: LayerSum[], spine_C: Float64Array, out: Touching): void {
   const { closures } = box;
   const floor = box.walls.floor_m2;
+  const depth = (i: number): number => out.level_m[i + 1] - out.level_m[i];
   const half = (i: number): number => {
     const bed = sums[i].solid_m3 > 1e-9 ? sums[i].bed / sums[i].solid_m3 : closures.foodBed_W_per_mK;
-    return (out.level_m[i + 1] - out.level_m[i]) / (2 * bed);
+    return depth(i) / (2 * bed);
   };
   // Air above the water in a layer touches its surface; a layer under water has no air, its node is the water.
   for (let i = 0; i < box.layers; i++) {
@@ -216,15 +228,11 @@ function setColumn(box: Box, sums: LayerSum[], spine_C: Float64Array, out: Touch
   let trickle = 0;
   for (let i = box.layers - 1; i > 0; i--) {
     const colder = Math.min(1, Math.max(0, spine_C[i - 1] - spine_C[i]));
-    link(
-      out,
-      i,
-      i - 1,
-      floor / (half(i) + 1 / closures.contact_W_per_m2K + half(i - 1)) +
-        floor * closures.sinkingAir_W_per_m2K * colder,
-    );
+    const between = ratio_frac(Math.min(depth(i), depth(i - 1)), thinLayer_m) / closures.contact_W_per_m2K;
+    const beds = floor / (half(i) + between + half(i - 1) + leastBed_m2K_per_W);
+    link(out, i, i - 1, beds + floor * closures.sinkingAir_W_per_m2K * colder);
     trickle += box.melt_kg_per_s[i];
-    if (trickle > 0) link(out, i - 1, box.layers, closures.percolation_frac * trickle * 4200);
+    out.fall_W_per_K[i - 1] = closures.percolation_frac * trickle * waterHeat_J_per_kgK;
   }
 }
 
@@ -306,6 +314,7 @@ export function setTouching(
 ): void {
   out.wall_W_per_K.fill(0);
   out.spine_W_per_K.fill(0);
+  out.fall_W_per_K.fill(0);
   const sums = setLevels(box, skin_J, water_kg, out);
   setParts(box, sums, skin_J, out);
   setColumn(box, sums, spine_C, out);

@@ -1,11 +1,13 @@
 import type { EnthalpyCurve } from "../matter/curve.ts";
 import { dryIce_C, dryIceDensity_kg_per_m3, dryIceSublimation_J_per_kg } from "../matter/dryIce.ts";
+import { iceDensity_kg_per_m3 } from "../matter/ice.ts";
 import { packs } from "../matter/packs.ts";
 import { waterConductivity_W_per_mK, waterCurve } from "../matter/water.ts";
 import { coreShare_frac, isLoose, type Part, type PartForm } from "./box.ts";
 import type { Closures } from "./closures.ts";
+import { solid_kg } from "./geometry.ts";
 import { enthalpy_J_per_kg } from "./polyline.ts";
-import type { FoodLot, IceLot, Lot } from "./types.ts";
+import type { FoodLot, IceLot, LayerWish, Lot } from "./types.ts";
 
 /** Bulk depth that one row of food takes at the most before a further row is begun, and how many rows at the most. */
 const rowDepth_m = 0.1;
@@ -39,6 +41,14 @@ function plateauOf(curve: EnthalpyCurve): { frozen_J_per_kg: number; molten_J_pe
   return { frozen_J_per_kg: h[at], molten_J_per_kg: h[at + 1] };
 }
 
+/** Density of a piece of ice, a pack or dry ice, without the gaps between pieces. */
+export function iceLotDensity_kg_per_m3(form: IceLot["form"]): number {
+  if (form === "dry ice") return dryIceDensity_kg_per_m3;
+  return form === "gel pack" || form === "eutectic pack"
+    ? packs[form].density_kg_per_m3
+    : iceDensity_kg_per_m3(0);
+}
+
 function icePart(lot: IceLot, index: number, closures: Closures): Part {
   const forms: Record<IceLot["form"], PartForm> = {
     block: "block",
@@ -52,7 +62,7 @@ function icePart(lot: IceLot, index: number, closures: Closures): Part {
   const form = forms[lot.form];
   const pack = lot.form === "gel pack" || lot.form === "eutectic pack" ? packs[lot.form] : null;
   const curve = form === "dry ice" ? dryIceCurve : pack ? pack.curve : waterCurve;
-  const density = form === "dry ice" ? dryIceDensity_kg_per_m3 : pack ? pack.density_kg_per_m3 : 917;
+  const density = iceLotDensity_kg_per_m3(lot.form);
   const piece_m3 = lot.mass_kg / lot.pieces / density;
   let area = lot.pieces * blockSurface(piece_m3);
   if (form === "cube") area = closures.cubeArea_m2_per_kg * lot.mass_kg;
@@ -130,7 +140,7 @@ export function splitPart(part: Part, share_frac: number): Part {
 }
 
 /** Room a part takes in a layer, gaps included. */
-export function bulk_m3(part: Part, closures: Closures): number {
+function bulk_m3(part: Part, closures: Closures): number {
   const solid = part.mass_kg / part.density_kg_per_m3;
   if (part.form === "food") return solid / closures.foodPacking_frac;
   if (part.form === "cube") return solid / closures.cubePacking_frac;
@@ -150,19 +160,40 @@ function berthOf(lot: Lot): Berth {
   return "top";
 }
 
-/** Canonical order from the base up, so that the order in which things are listed does not matter. */
+/** Canonical order from the base up, so that the order in which things are listed does not matter; wishes come first. */
 function lowerFirst(a: Placed, b: Placed): number {
-  const depth = (p: Placed): number => (p.lot.kind === "food" ? p.lot.depth : 0);
-  const wish = (p: Placed): number => (typeof p.lot.layer === "number" ? p.lot.layer : Number.NaN);
-  const both = Number.isFinite(wish(a)) && Number.isFinite(wish(b)) ? wish(a) - wish(b) : 0;
-  return (
-    both ||
-    depth(b) - depth(a) ||
-    a.lot.start_C - b.lot.start_C ||
-    a.lot.mass_kg - b.lot.mass_kg ||
-    (a.lot.id < b.lot.id ? -1 : a.lot.id > b.lot.id ? 1 : 0)
-  );
+  const one = rank(a.lot);
+  const two = rank(b.lot);
+  const i = one.findIndex((value, k) => value !== two[k]);
+  // What agrees in all of these is the same matter: then the name may decide.
+  return i >= 0 ? one[i] - two[i] : a.lot.id < b.lot.id ? -1 : a.lot.id > b.lot.id ? 1 : 0;
 }
+
+/** What decides how low a lot lies, first things first. */
+function rank(lot: Lot): number[] {
+  const wish = typeof lot.layer === "number" ? lot.layer : Number.MAX_VALUE;
+  const common = [lot.start_C, lot.mass_kg, lot.pieces];
+  if (lot.kind === "ice") return [wish, 0, ...common, iceForms.indexOf(lot.form), lot.liquid_frac];
+  const { curve, density_kg_per_m3, thick_m, k_W_per_mK, kFrozen_W_per_mK, shape } = lot;
+  const matter = [
+    density_kg_per_m3,
+    thick_m,
+    k_W_per_mK,
+    kFrozen_W_per_mK,
+    Object.keys(surfaceDepth_frac).indexOf(shape),
+  ];
+  return [wish, -lot.depth, ...common, ...matter, ...curve.h_J_per_kg];
+}
+
+const iceForms: readonly IceLot["form"][] = [
+  "block",
+  "cube",
+  "crushed",
+  "jug",
+  "gel pack",
+  "eutectic pack",
+  "dry ice",
+];
 
 /**
  * Lays parts into layers from the base up: base ice, rows of food (eaten last lowest) with loose ice in their gaps,
@@ -233,24 +264,58 @@ function spreadFill(list: Part[], rows: number, first: number, out: Part[]): voi
   }
 }
 
-/** Puts a further part into a box that is already packed: food into the top row, loose ice into every row, the rest on top. */
-export function addPart(box: { parts: Part[]; layers: number }, part: Part): void {
-  const rows = [...new Set(box.parts.filter((p) => p.form === "food").map((p) => p.layer))].sort(
-    (a, b) => a - b,
-  );
-  if (part.form === "food") {
-    if (rows.length === 0 && box.parts.some((p) => p.mass_kg > 0)) box.layers++;
-    box.parts.push({ ...part, layer: rows.at(-1) ?? box.layers - 1 });
-    return;
-  }
-  if ((part.form === "cube" || part.form === "crushed") && rows.length > 0) {
+/** Rows that hold food now, from the base up. */
+function foodRows(box: { parts: Part[] }): number[] {
+  const rows = new Set(box.parts.filter((part) => part.form === "food").map((part) => part.layer));
+  return [...rows].sort((a, b) => a - b);
+}
+
+/**
+ * Puts a further part into a box that is already packed: where its wish says; else food into the top row, loose ice
+ * into every row of food, the rest on top.
+ */
+export function addPart(box: { parts: Part[]; layers: number }, part: Part, wish: LayerWish): void {
+  const rows = foodRows(box);
+  const loose = part.form === "cube" || part.form === "crushed";
+  if (loose && (wish === null || wish === "fill") && rows.length > 0) {
     const rest: Part = { ...part };
     rows.forEach((layer, i) => {
       box.parts.push({ ...splitPart(rest, 1 / (rows.length - i)), layer });
     });
     return;
   }
-  const onFood = rows.length > 0 && rows.at(-1) === box.layers - 1;
-  if (onFood) box.layers++;
-  box.parts.push({ ...part, layer: box.layers - 1 });
+  const layer = layerFor(box, part, wish, rows.at(-1) ?? null);
+  box.layers = Math.max(box.layers, layer + 1);
+  box.parts.push({ ...part, layer });
+}
+
+function layerFor(
+  box: { parts: Part[]; layers: number },
+  part: Part,
+  wish: LayerWish,
+  topRow: number | null,
+): number {
+  if (wish === "base") return 0;
+  if (typeof wish === "number") return Math.min(Math.max(0, Math.floor(wish)), box.layers);
+  if (part.form === "food" && wish !== "top") return topRow ?? (box.parts.length > 0 ? box.layers : 0);
+  // On top of the food, or beside what lies on top already.
+  return topRow === box.layers - 1 ? box.layers : box.layers - 1;
+}
+
+/** Drops what has melted away and closes up layers that nothing lies in any more. */
+export function tidy(box: { parts: Part[]; layers: number }): void {
+  box.parts = box.parts.filter((part) => part.mass_kg > 0);
+  const used = [...new Set(box.parts.map((part) => part.layer))].sort((a, b) => a - b);
+  for (const part of box.parts) part.layer = used.indexOf(part.layer);
+  box.layers = Math.max(1, used.length);
+}
+
+/** Water that loose ice brings along (shop ice) runs down at once. */
+export function shedWater(box: { parts: Part[]; pool_kg: number }): void {
+  for (const part of box.parts) {
+    if (!isLoose(part.form)) continue;
+    const left = solid_kg(part, part.skin_J);
+    box.pool_kg += part.mass_kg - left;
+    part.mass_kg = left;
+  }
 }

@@ -1,6 +1,9 @@
 import { evaporation_kg_per_m2s, outsideFilm_W_per_m2K } from "../heat/films.ts";
 import { radiationFilm_W_per_m2K } from "../heat/radiation.ts";
-import { quickSaturationHumidityRatio_kg_per_kg, vaporisationHeat_J_per_kg } from "../matter/moistAir.ts";
+import {
+  quickSaturationHumidityRatio_kg_per_kg,
+  quickVaporisationHeat_J_per_kg,
+} from "../matter/moistAir.ts";
 import { emittances, solarAbsorptances } from "../matter/shells.ts";
 import type { Surroundings } from "../sky/types.ts";
 import type { Box } from "./box.ts";
@@ -125,7 +128,7 @@ function setFace(
     (facts.absorptance_frac ?? input.body.absorptance_frac) *
     (lid ? around.lidSun_W_per_m2 : around.sideSun_W_per_m2);
   const r = facts.resistance_m2K_per_W;
-  // Two passes find the temperature of the cover itself; without a cover it is the shell's.
+  // A few passes find the temperature of the cover itself; without a cover it is the shell's.
   let surface = shell_C;
   for (let pass = 0; pass < (r > 0 ? 3 : 1); pass++) {
     const radiation = radiationFilm_W_per_m2K(emittance, surface, radiant_C);
@@ -135,7 +138,7 @@ function setFace(
       const at = quickSaturationHumidityRatio_kg_per_kg(surface, around.pressure_Pa);
       const slope =
         (quickSaturationHumidityRatio_kg_per_kg(surface + cloth_C, around.pressure_Pa) - at) / cloth_C;
-      const heat = vaporisationHeat_J_per_kg(surface) * wetness_frac;
+      const heat = quickVaporisationHeat_J_per_kg(surface) * wetness_frac;
       const latent = (film / 1006) * heat * slope;
       total += latent;
       drive += latent * surface - (film / 1006) * heat * (at - around.humidity_kg_per_kg);
@@ -156,12 +159,13 @@ const face: Face = { u_W_per_m2K: 0, equivalent_C: 0, sunRise_K: 0, evaporation_
  *
  * @source engineering-judgement
  */
-export function setOutside(box: Box, t_s: number, out: Outside): void {
+export function setOutside(box: Box, t_s: number, wall_C: Float64Array, out: Outside): void {
   const around = box.input.around.at(t_s, out.around);
   const { walls } = box;
   const facts = covers[box.cover];
   const full = clothFull_kg(box);
-  const wetness = facts.wet && full > 0 ? Math.min(1, box.cloth_kg / (0.15 * full)) : 0;
+  const cloth_kg = Math.max(0, box.cloth_kg - (t_s - box.t_s) * box.clothLoss_kg_per_s);
+  const wetness = full > 0 ? Math.min(1, cloth_kg / (fading_frac * full)) : 0;
   out.clothLoss_kg_per_s = 0;
   const put = (chain: number): void => {
     out.face_W_per_K[chain] = face.u_W_per_m2K * walls.outside_m2[chain];
@@ -169,7 +173,7 @@ export function setOutside(box: Box, t_s: number, out: Outside): void {
     out.sunRise_K[chain] = face.sunRise_K;
     out.clothLoss_kg_per_s += face.evaporation_kg_per_m2s * walls.outside_m2[chain];
   };
-  const shellOf = (chain: number): number => box.wall_C[chain * cellCount + cellCount - 1];
+  const shellOf = (chain: number): number => wall_C[chain * cellCount + cellCount - 1];
   setFace(box, around, facts, shellOf(lidChain), true, wetness, face);
   put(lidChain);
   const coveredFrom = Math.round(bandCount * (1 - facts.sides_frac));
@@ -182,6 +186,9 @@ export function setOutside(box: Box, t_s: number, out: Outside): void {
   out.equivalent_C[baseChain] = around.ground_C;
   out.sunRise_K[baseChain] = 0;
 }
+
+/** A cloth dries out over its last water, not all at once. */
+const fading_frac = 0.15;
 
 /** Water that the cover of this box holds when wet through; 0 for a cover that takes none. */
 export function clothFull_kg(box: Box): number {

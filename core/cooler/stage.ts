@@ -23,20 +23,35 @@ export interface StageAsk {
   base: Vector;
   /** What the geometry is reckoned for, and where the search starts. */
   guess: Vector;
+  /** The last solved state: coefficients follow the guess only a little way from it. */
+  known: Vector;
   water_kg: number;
-  clock0_s: number;
   sheet_m2K_per_W: number;
 }
 
+/** How far ahead of the last solved temperatures a coefficient may look, K. */
+const ahead_K = 2;
+
+/** Follows a guess, but only a little way: a light shell's rate just after a jump leads far astray. */
+function near(known: Float64Array, guess: Float64Array, out: Float64Array): void {
+  for (let i = 0; i < out.length; i++) {
+    const ahead = guess[i] - known[i];
+    out[i] = known[i] + Math.min(ahead_K, Math.max(-ahead_K, ahead));
+  }
+}
+
 /** Walls from the shell in: each cell's pivot and right side, then what a chain does to the spine. */
-function eliminateWalls(box: Box, bench: Bench, base: Float64Array, weight_s: number): void {
+function eliminateWalls(box: Box, bench: Bench, ask: StageAsk): void {
+  const { weight_s } = ask;
+  const base = ask.base.wall;
+  const guess = bench.seenWall_C;
   const { walls } = box;
   const { pivot, rhs, outside, touching, matrix, right } = bench;
   const n = touching.n;
   for (let chain = 0; chain < chainCount; chain++) {
     const cell = chain * cellCount;
     const link = chain * (cellCount - 1);
-    const mean_C = 0.5 * (box.wall_C[cell] + box.wall_C[cell + cellCount - 1]);
+    const mean_C = 0.5 * (guess[cell] + guess[cell + cellCount - 1]);
     const warm = 1 + walls.growth_per_K[chain] * (mean_C - 10);
     bench.warm[chain] = warm;
     let last = cellCount - 1;
@@ -87,15 +102,21 @@ function addSpine(box: Box, bench: Bench): void {
   const { air_C, lidRadiant_C } = outside.around;
   matrix[head * n + head] += lidHeat.seal_W_per_K;
   right[head] += lidHeat.seal_W_per_K * air_C;
-  matrix[top * n + top] += lidHeat.air_W_per_K + lidHeat.exposure_W_per_K + lidHeat.radiation_W_per_K;
+  const damping = lidHeat.sealVapour_W_per_K + lidHeat.airVapour_W_per_K + lidHeat.exposureVapour_W_per_K;
+  matrix[top * n + top] +=
+    lidHeat.air_W_per_K + lidHeat.exposure_W_per_K + lidHeat.radiation_W_per_K + damping;
   right[top] +=
     (lidHeat.air_W_per_K + lidHeat.exposure_W_per_K) * air_C +
     lidHeat.radiation_W_per_K * lidRadiant_C +
     lidHeat.sealVapour_W +
     lidHeat.airVapour_W +
     lidHeat.exposureVapour_W +
+    damping * lidHeat.about_C +
     lidHeat.exposureSun_W;
   for (let i = 0; i < box.layers; i++) {
+    const fall = touching.fall_W_per_K[i];
+    matrix[i * n + i] += fall;
+    matrix[box.layers * n + i] -= fall;
     const g = gas_W_per_K(box, i);
     matrix[i * n + i] += g;
     right[i] += g * dryIce_C;
@@ -269,6 +290,18 @@ function backWalls(box: Box, bench: Bench, wall_C: Float64Array): void {
   }
 }
 
+/** Steady conductance of a chain from its outer face to the spine: what a rise outside would drive in, storage aside. */
+function steadyThrough_W_per_K(box: Box, bench: Bench, chain: number): number {
+  const { touching, outside } = bench;
+  let inner = 0;
+  for (let k = 0; k < touching.n; k++) inner += touching.wall_W_per_K[chain * touching.n + k];
+  if (inner === 0) return 0;
+  return (
+    1 /
+    (1 / outside.face_W_per_K[chain] + 1 / (box.walls.wall_W_per_K[chain] * bench.warm[chain]) + 1 / inner)
+  );
+}
+
 /** Flows across the border at the solved stage. */
 function setFlows(box: Box, bench: Bench, wall_C: Float64Array, out: Flows): void {
   const { outside, lidHeat, spine_C, touching } = bench;
@@ -282,21 +315,25 @@ function setFlows(box: Box, bench: Bench, wall_C: Float64Array, out: Flows): voi
     else if (chain === baseChain) out.base_W = flow;
     else sides += flow;
     if (outside.sunRise_K[chain] > 0)
-      sun += outside.sunRise_K[chain] / (1 / face + 1 / box.walls.wall_W_per_K[chain]);
+      sun += outside.sunRise_K[chain] * steadyThrough_W_per_K(box, bench, chain);
   }
   out.sides_W = sides;
   out.sun_W = sun;
   const top_C = spine_C[touching.top];
-  out.seal_W = lidHeat.seal_W_per_K * (air_C - spine_C[touching.n - 1]) + lidHeat.sealVapour_W;
-  out.openingAir_W = lidHeat.air_W_per_K * (air_C - top_C) + lidHeat.airVapour_W;
+  const warmer_K = top_C - lidHeat.about_C;
+  const sealVapour_W = lidHeat.sealVapour_W - lidHeat.sealVapour_W_per_K * warmer_K;
+  const airVapour_W = lidHeat.airVapour_W - lidHeat.airVapour_W_per_K * warmer_K;
+  const exposureVapour_W = lidHeat.exposureVapour_W - lidHeat.exposureVapour_W_per_K * warmer_K;
+  out.seal_W = lidHeat.seal_W_per_K * (air_C - spine_C[touching.n - 1]) + sealVapour_W;
+  out.openingAir_W = lidHeat.air_W_per_K * (air_C - top_C) + airVapour_W;
   out.openingExposure_W =
     lidHeat.exposure_W_per_K * (air_C - top_C) +
     lidHeat.radiation_W_per_K * (lidRadiant_C - top_C) +
-    lidHeat.exposureVapour_W +
+    exposureVapour_W +
     lidHeat.exposureSun_W;
   out.gas_W = 0;
   for (let i = 0; i < box.layers; i++) out.gas_W += gas_W_per_K(box, i) * (dryIce_C - spine_C[i]);
-  out.water_kg_per_s = lidHeat.water_kg_per_s;
+  out.water_kg_per_s = (sealVapour_W + airVapour_W + exposureVapour_W) / lidHeat.latent_J_per_kg;
   out.clothLoss_kg_per_s = outside.clothLoss_kg_per_s;
 }
 
@@ -311,21 +348,16 @@ function setFlows(box: Box, bench: Bench, wall_C: Float64Array, out: Flows): voi
 export function solveStage(box: Box, bench: Bench, ask: StageAsk, state: Vector, flows: Flows): number {
   const { touching, matrix, right, work, workRight } = bench;
   const n = touching.n;
-  setOutside(box, ask.t_s, bench.outside);
-  lidState(box, ask.t_s, ask.clock0_s, touching.headspace_m3, bench.lid);
-  setTouching(
-    box,
-    ask.guess.skin,
-    ask.water_kg,
-    bench.spine_C,
-    bench.lid.open_frac,
-    ask.sheet_m2K_per_W,
-    touching,
-  );
-  setLidHeat(box, bench.outside, bench.lid, bench.spine_C[touching.top], bench.lidHeat);
+  lidState(box, ask.t_s, touching.headspace_m3, bench.lid);
+  const { seenWall_C: wall_C, seenSpine_C: spine_C } = bench;
+  near(ask.known.wall, ask.guess.wall, wall_C);
+  near(ask.known.spine_C, ask.guess.spine_C, spine_C);
+  setOutside(box, ask.t_s, wall_C, bench.outside);
+  setTouching(box, ask.guess.skin, ask.water_kg, spine_C, bench.lid.open_frac, ask.sheet_m2K_per_W, touching);
+  setLidHeat(box, bench.outside, bench.lid, spine_C[touching.top], bench.lidHeat);
   matrix.fill(0);
   right.fill(0);
-  eliminateWalls(box, bench, ask.base.wall, ask.weight_s);
+  eliminateWalls(box, bench, ask);
   addSpine(box, bench);
   state.skin.set(ask.guess.skin);
   state.core.set(ask.guess.core);
@@ -338,6 +370,7 @@ export function solveStage(box: Box, bench: Bench, ask: StageAsk, state: Vector,
     solveSpine(work, workRight, n);
     if (moveState(box, bench, ask, state) < settled_K) {
       backWalls(box, bench, state.wall);
+      state.spine_C.set(bench.spine_C);
       setFlows(box, bench, state.wall, flows);
       return round;
     }

@@ -2,7 +2,9 @@ import { dryIceSublimation_J_per_kg } from "../matter/dryIce.ts";
 import { iceLatent_J_per_kg } from "../matter/ice.ts";
 import { type Bench, type Flows, makeBench, makeFlows, makeVector, type Vector } from "./bench.ts";
 import { type Box, coreShare_frac, hasCore, isLoose } from "./box.ts";
+import { drainFilm_kg, drainTo } from "./drain.ts";
 import { makeTouching, solid_kg } from "./geometry.ts";
+import { clothFull_kg } from "./outside.ts";
 import { type StageAsk, solveStage } from "./stage.ts";
 import { cellCount, chainCount } from "./walls.ts";
 
@@ -16,9 +18,12 @@ const errorWeight = Math.abs(1 / 6 - (4 * gamma ** 3 + 3 * gamma ** 2 * (1 - 2 *
 
 /** Errors that one step may make at tolerance 1: of a lot's temperature, of a wall's, and of ice as a share of it. */
 const lotError_K = 0.01;
-const wallError_K = 0.1;
+/** For the liner; each cell further out may be twice as wrong, since its error reaches the contents through the rest. */
+const wallErrors_K: readonly number[] = Array.from({ length: cellCount }, (_, cell) => 0.1 * 2 ** cell);
 const iceError_frac = 3e-4;
 const lotHeat_J_per_kgK = 3500;
+/** What a step may get wrong of the water in a wet cloth, as a share of what it holds. */
+const clothError_frac = 0.02;
 
 /** The stepper's memory for one box: scratch vectors and the last rate. Made anew when parts or layers change. */
 export interface Stepper {
@@ -31,16 +36,19 @@ export interface Stepper {
   rate: Vector;
   rateFirst: Vector;
   rateSecond: Vector;
+  /** No rate is known: the first stage makes its own. */
   fresh: boolean;
+  /** The rate comes from a probe and not from a step: what is quicker than the probe may be wrong. */
+  probed: boolean;
   flowsFirst: Flows;
   flowsSecond: Flows;
   step_s: number;
 }
 
-export function makeStepper(box: Box, t_s: number, clock0_s: number, sheet_m2K_per_W: number): Stepper {
+export function makeStepper(box: Box, t_s: number, sheet_m2K_per_W: number): Stepper {
   const parts = box.parts.length;
   const touching = makeTouching(box);
-  const vector = (): Vector => makeVector(parts);
+  const vector = (): Vector => makeVector(parts, touching.n);
   const stepper: Stepper = {
     bench: makeBench(box, touching),
     now: vector(),
@@ -52,23 +60,44 @@ export function makeStepper(box: Box, t_s: number, clock0_s: number, sheet_m2K_p
     rateFirst: vector(),
     rateSecond: vector(),
     fresh: true,
+    probed: false,
     flowsFirst: makeFlows(),
     flowsSecond: makeFlows(),
     step_s: 120,
   };
-  // A short stage that is thrown away finds the air temperatures that the first real one starts from.
-  readState(box, stepper.now);
+  restart(box, stepper, t_s, sheet_m2K_per_W);
+  return stepper;
+}
+
+/** Length of the stage that is thrown away at a restart. */
+const probe_s = 1;
+
+/**
+ * Begins anew after a jump of contents or surroundings: a short stage, thrown away, finds the air temperatures and the
+ * rates that hold from here on; those from before the jump would only mislead the step control.
+ */
+export function restart(box: Box, stepper: Stepper, t_s: number, sheet_m2K_per_W: number): void {
+  const { now, first, bench, rate } = stepper;
+  readState(box, now);
   const ask: StageAsk = {
     t_s,
-    weight_s: 1,
-    base: stepper.now,
-    guess: stepper.now,
+    weight_s: probe_s,
+    base: now,
+    guess: now,
+    known: now,
     water_kg: box.pool_kg,
-    clock0_s,
     sheet_m2K_per_W,
   };
-  solveStage(box, stepper.bench, ask, stepper.first, stepper.flowsFirst);
-  return stepper;
+  stepper.fresh = true;
+  // Twice: the first pass only finds the air temperatures about which the second one is linear.
+  for (let pass = 0; pass < 2; pass++) {
+    if (solveStage(box, bench, ask, first, stepper.flowsFirst) === 0) return;
+    now.spine_C.set(first.spine_C);
+  }
+  slope(now, first, probe_s, rate);
+  rate.spine_C.fill(0);
+  stepper.fresh = false;
+  stepper.probed = true;
 }
 
 function readState(box: Box, out: Vector): void {
@@ -88,6 +117,7 @@ function along(a: Vector, share_s: number, rate: Vector, out: Vector): void {
     out.core[i] = a.core[i] + share_s * rate.core[i];
   }
   out.pool = a.pool + share_s * rate.pool;
+  for (let i = 0; i < a.spine_C.length; i++) out.spine_C[i] = a.spine_C[i] + share_s * rate.spine_C[i];
 }
 
 /** out = (b − a) / span. */
@@ -98,6 +128,12 @@ function slope(a: Vector, b: Vector, span_s: number, out: Vector): void {
     out.core[i] = (b.core[i] - a.core[i]) / span_s;
   }
   out.pool = (b.pool - a.pool) / span_s;
+  slopeOfSpine(a, b, span_s, out);
+}
+
+/** Spine temperatures are no state; their rate is only there to foresee them. */
+function slopeOfSpine(a: Vector, b: Vector, span_s: number, out: Vector): void {
+  for (let i = 0; i < a.spine_C.length; i++) out.spine_C[i] = (b.spine_C[i] - a.spine_C[i]) / span_s;
 }
 
 /** Water in the pool if the parts had these enthalpies. */
@@ -118,7 +154,10 @@ function stepError(box: Box, stepper: Stepper, span_s: number, tolerance: number
     scale * Math.abs((second - first) / (1 - gamma) - (first - old) / gamma);
   let worst = 0;
   for (let i = 0; i < chainCount * cellCount; i++)
-    worst = Math.max(worst, bend(rate.wall[i], rateFirst.wall[i], rateSecond.wall[i]) / wallError_K);
+    worst = Math.max(
+      worst,
+      bend(rate.wall[i], rateFirst.wall[i], rateSecond.wall[i]) / wallErrors_K[i % cellCount],
+    );
   for (let p = 0; p < box.parts.length; p++) {
     const part = box.parts[p];
     if (part.mass_kg <= 0) continue;
@@ -130,6 +169,8 @@ function stepError(box: Box, stepper: Stepper, span_s: number, tolerance: number
     if (hasCore(part))
       worst = Math.max(worst, bend(rate.core[p], rateFirst.core[p], rateSecond.core[p]) / allowed);
   }
+  const drying = Math.abs(stepper.flowsSecond.clothLoss_kg_per_s - stepper.flowsFirst.clothLoss_kg_per_s);
+  if (drying > 0) worst = Math.max(worst, (drying * span_s) / (clothError_frac * clothFull_kg(box)));
   return worst / tolerance;
 }
 
@@ -143,7 +184,7 @@ export function tryStep(
   stepper: Stepper,
   t_s: number,
   span_s: number,
-  ask: { clock0_s: number; sheet_m2K_per_W: number; tolerance: number },
+  ask: { sheet_m2K_per_W: number; tolerance: number },
 ): number {
   const { bench, now, first, second, base, guess, rate, rateFirst, rateSecond } = stepper;
   readState(box, now);
@@ -155,6 +196,7 @@ export function tryStep(
     weight_s,
     base: now,
     guess,
+    known: now,
     water_kg: waterAt(box, guess.skin),
   };
   if (solveStage(box, bench, one, first, stepper.flowsFirst) === 0) return Number.POSITIVE_INFINITY;
@@ -163,7 +205,15 @@ export function tryStep(
   along(now, span_s, rateFirst, guess);
   // The end of a step is looked at from inside it: at a border of two places or habits it belongs to the past.
   const end_s = t_s + span_s * (1 - 1e-9);
-  const two: StageAsk = { ...ask, t_s: end_s, weight_s, base, guess, water_kg: waterAt(box, guess.skin) };
+  const two: StageAsk = {
+    ...ask,
+    t_s: end_s,
+    weight_s,
+    base,
+    guess,
+    known: first,
+    water_kg: waterAt(box, guess.skin),
+  };
   if (solveStage(box, bench, two, second, stepper.flowsSecond) === 0) return Number.POSITIVE_INFINITY;
   slope(base, second, weight_s, rateSecond);
   if (stepper.fresh) along(rateFirst, 0, rateFirst, rate);
@@ -192,8 +242,16 @@ function bookFlows(box: Box, stepper: Stepper, span_s: number): void {
   // Water that would leave a dry box is not there to leave.
   const water = Math.max(-box.pool_kg, a * one.water_kg_per_s + b * two.water_kg_per_s);
   books.condensed_kg += water;
+  if (water < 0 && box.pool_J > 0) {
+    // What leaves as vapour takes its warmth along, or the last of a pool would grow hot.
+    const warmth_J = (box.pool_J * -water) / box.pool_kg;
+    box.pool_J -= warmth_J;
+    books.drained_J += warmth_J;
+  }
   box.pool_kg += water;
   box.cloth_kg = Math.max(0, box.cloth_kg - a * one.clothLoss_kg_per_s - b * two.clothLoss_kg_per_s);
+  box.clothLoss_kg_per_s = two.clothLoss_kg_per_s;
+  box.t_s += span_s;
 }
 
 /** Meltwater runs down to the pool (at 0 °C it carries no enthalpy), gas leaves. */
@@ -225,30 +283,21 @@ function shedMass(box: Box, rate: Vector, span_s: number): void {
   }
 }
 
-/** Lets water out down to `keep_kg`, at the pool's own temperature; ice in the pool stays. */
-export function drainTo(box: Box, keep_kg: number): void {
-  const ice = box.pool_J < 0 ? Math.min(box.pool_kg, -box.pool_J / iceLatent_J_per_kg) : 0;
-  const out = box.pool_kg - ice - keep_kg;
-  if (out <= 0) return;
-  const heat = box.pool_J > 0 ? (box.pool_J * out) / box.pool_kg : 0;
-  box.pool_J -= heat;
-  box.pool_kg -= out;
-  box.books.drained_J += heat;
-  box.books.drained_kg += out;
-}
-
 /** Moves the box to the end of the step just tried, and books what crossed its border. */
 export function accept(box: Box, stepper: Stepper, span_s: number): void {
-  const { second, rate, rateSecond } = stepper;
-  bookFlows(box, stepper, span_s);
+  const { now, second, rate, rateSecond } = stepper;
   box.wall_C.set(second.wall);
   for (let p = 0; p < box.parts.length; p++) {
     box.parts[p].skin_J = second.skin[p];
     box.parts[p].core_J = second.core[p];
   }
   box.pool_J = second.pool;
+  bookFlows(box, stepper, span_s);
   along(rateSecond, 0, rateSecond, rate);
+  slopeOfSpine(now, second, span_s, rate);
+  now.spine_C.set(second.spine_C);
   stepper.fresh = false;
+  stepper.probed = false;
   shedMass(box, rate, span_s);
-  if (box.input.drain === "open") drainTo(box, box.closures.drainFilm_m * box.walls.floor_m2 * 1000);
+  if (box.input.drain === "open") drainTo(box, drainFilm_kg(box));
 }

@@ -1,3 +1,4 @@
+import { iceLatent_J_per_kg } from "../matter/ice.ts";
 import { type Balance, balanceOf } from "./balance.ts";
 import { type Box, coreShare_frac, frozen_kg, hasCore } from "./box.ts";
 import { temperature_C } from "./polyline.ts";
@@ -28,7 +29,9 @@ export interface LotTrack {
   cold_C: number[];
   /** When a tenth of its layer first stood in water; null: never. */
   wet_s: number | null;
-  /** Cooler it lies in at the end, or lay in last. */
+  /** Cooler that each reading was taken in. */
+  inCooler: number[];
+  /** Cooler it lies in now, or lay in last. */
   cooler: number;
   left_s: number | null;
 }
@@ -50,6 +53,7 @@ export const makeLotTrack = (cooler: number): LotTrack => ({
   warm_C: [],
   cold_C: [],
   wet_s: null,
+  inCooler: [],
   cooler,
   left_s: null,
 });
@@ -58,8 +62,8 @@ export const makeLotTrack = (cooler: number): LotTrack => ({
 const wetFrom_frac = 0.1;
 
 /** Frozen water in a box: ice and packs, and what of the pool has frozen, kg. */
-export function ice_kg(box: Box, latent_J_per_kg: number): number {
-  let sum = box.pool_J < 0 ? Math.min(box.pool_kg, -box.pool_J / latent_J_per_kg) : 0;
+function ice_kg(box: Box): number {
+  let sum = box.pool_J < 0 ? Math.min(box.pool_kg, -box.pool_J / iceLatent_J_per_kg) : 0;
   for (const part of box.parts) sum += frozen_kg(part);
   return sum;
 }
@@ -69,7 +73,6 @@ export function record(
   box: Box,
   stepper: Stepper,
   t_s: number,
-  latent_J_per_kg: number,
   track: CoolerTrack,
   lots: readonly LotTrack[],
 ): void {
@@ -79,7 +82,7 @@ export function record(
   track.t_s.push(t_s);
   track.outside_C.push(bench.outside.around.air_C);
   track.air_C.push(bench.spine_C[bench.touching.n - 1]);
-  track.ice_kg.push(ice_kg(box, latent_J_per_kg));
+  track.ice_kg.push(ice_kg(box));
   track.dryIce_kg.push(dryIce);
   track.water_kg.push(box.pool_kg);
   track.waterline_m.push(bench.touching.waterline_m);
@@ -90,16 +93,16 @@ export function record(
     const two = hasCore(part);
     const skin = temperature_C(part.curve, part.skin_J / (part.mass_kg * (two ? 1 - coreShare_frac : 1)));
     const core = two ? temperature_C(part.curve, part.core_J / (part.mass_kg * coreShare_frac)) : skin;
-    note(lots[part.lot], t_s, Math.max(skin, core), Math.min(skin, core));
+    note(lots[part.lot], box.index, t_s, Math.max(skin, core), Math.min(skin, core));
     if (lots[part.lot].wet_s === null && bench.touching.wet_frac[part.layer] > wetFrom_frac)
       lots[part.lot].wet_s = t_s;
   }
 }
 
 /** Adds a reading of one part; several parts of a lot at one moment make one reading. */
-function note(track: LotTrack, t_s: number, warm_C: number, cold_C: number): void {
+function note(track: LotTrack, cooler: number, t_s: number, warm_C: number, cold_C: number): void {
   const last = track.t_s.length - 1;
-  if (last >= 0 && track.t_s[last] === t_s) {
+  if (last >= 0 && track.t_s[last] === t_s && track.inCooler[last] === cooler) {
     track.warm_C[last] = Math.max(track.warm_C[last], warm_C);
     track.cold_C[last] = Math.min(track.cold_C[last], cold_C);
     return;
@@ -107,4 +110,5 @@ function note(track: LotTrack, t_s: number, warm_C: number, cold_C: number): voi
   track.t_s.push(t_s);
   track.warm_C.push(warm_C);
   track.cold_C.push(cold_C);
+  track.inCooler.push(cooler);
 }

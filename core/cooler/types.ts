@@ -95,6 +95,14 @@ export type Act =
   | { do: "cover"; t_s: number; cooler: number; cover: Cover }
   | { do: "wet cloth"; t_s: number; cooler: number };
 
+/** The same as the simulation takes it: openings at an even rate within stretches of elapsed time. */
+export interface OpeningSpans {
+  perDay: number;
+  each_s: number;
+  /** One stretch a day, in order, without overlap. */
+  spans_s: readonly (readonly [number, number])[];
+}
+
 /** What stands around one cooler through time: where it stays, and the sky there. */
 export interface Around {
   stays: readonly Stay[];
@@ -110,7 +118,7 @@ export interface CoolerInput {
   cover: Cover;
   top: TopSheet;
   drain: DrainHabit;
-  openings: OpeningHabit | null;
+  openings: OpeningSpans | null;
   /** No opening of the habit happens before this moment. */
   sealedUntil_s: number | null;
   around: Around;
@@ -118,8 +126,6 @@ export interface CoolerInput {
 }
 
 export interface FleetInput {
-  /** Local time of day at t = 0, for opening hours and daily drains. */
-  departClock_s: number;
   end_s: number;
   coolers: readonly CoolerInput[];
   acts: readonly Act[];

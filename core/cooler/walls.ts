@@ -9,15 +9,11 @@ import type { CoolerBody, WallZone } from "./types.ts";
 /** Bands of the side wall; the layers slide past them as the stack settles. */
 export const bandCount = 12;
 /** Cells across one wall: liner, foam, shell. */
-export const foamCells = 3;
+const foamCells = 3;
 export const cellCount: number = foamCells + 2;
 export const lidChain = 0;
 export const baseChain: number = bandCount + 1;
 export const chainCount: number = bandCount + 2;
-
-export type ZoneName = "lid" | "sides" | "base";
-export const zoneOf = (chain: number): ZoneName =>
-  chain === lidChain ? "lid" : chain === baseChain ? "base" : "sides";
 
 /**
  * The walls of one box as chains of cells from the liner out: one for the lid, one for each band of the sides from
@@ -34,7 +30,7 @@ export interface Walls {
   /** Inside face to outside face, no films, at 10 °C, by chain. */
   wall_W_per_K: Float64Array;
   seal_W_per_K: number;
-  gas_m3: number;
+  inside_m3: number;
   floor_m2: number;
   height_m: number;
   /** Steady, outside air to a cold inside face, outer film and joint included (contract §5). */
@@ -167,10 +163,35 @@ function steady_W_per_K(walls: Walls, scale: number, leak_W_per_K: number): numb
   return sum;
 }
 
+/**
+ * The span in which a measured conductance of a body must lie: its joint and films alone at the low end, walls of next to
+ * no insulation at the high end, neither included.
+ *
+ * @param body what stands in `measured_W_per_K` is left aside
+ */
+export function conductanceRange_W_per_K(
+  body: CoolerBody,
+  closures: Closures,
+): { least_W_per_K: number; most_W_per_K: number } {
+  const walls = buildWalls({ ...body, measured_W_per_K: null }, closures);
+  return fitRange(walls, leakage_W_per_K(body, walls.inside_m3));
+}
+
+function fitRange(walls: Walls, leak_W_per_K: number): { least_W_per_K: number; most_W_per_K: number } {
+  return {
+    least_W_per_K: steady_W_per_K(walls, 1e-3, leak_W_per_K),
+    most_W_per_K: steady_W_per_K(walls, 1e3, leak_W_per_K),
+  };
+}
+
+/** What the air that a shut lid lets through carries. */
+function leakage_W_per_K(body: CoolerBody, inside_m3: number): number {
+  return (body.leak_per_h / 3600) * inside_m3 * 1.2 * 1006;
+}
+
 /** Makes the insulation fit a measured conductance; the joint and the films stay as they are. */
 function scaleTo(walls: Walls, measured_W_per_K: number, leak_W_per_K: number): number {
-  const least = steady_W_per_K(walls, 1e-3, leak_W_per_K);
-  const most = steady_W_per_K(walls, 1e3, leak_W_per_K);
+  const { least_W_per_K: least, most_W_per_K: most } = fitRange(walls, leak_W_per_K);
   if (measured_W_per_K <= least || measured_W_per_K >= most)
     throw new DomainError(
       `measured_W_per_K must be ${least.toFixed(2)}…${most.toFixed(2)} for this body, got ${measured_W_per_K}`,
@@ -202,7 +223,7 @@ export function buildWalls(body: CoolerBody, closures: Closures): Walls {
     outside_m2: Float64Array.from(shapes, (s) => s.outside_m2),
     wall_W_per_K: Float64Array.from(shapes, (s) => s.wall_W_per_K),
     seal_W_per_K: body.seal_W_per_mK * 2 * (a + b),
-    gas_m3: a * b * c,
+    inside_m3: a * b * c,
     floor_m2: a * b,
     height_m: c,
     conductance_W_per_K: 0,
@@ -221,7 +242,7 @@ export function buildWalls(body: CoolerBody, closures: Closures): Walls {
     walls.heat_J_per_K[chain * cellCount] = (plastic_J_per_K * shape.inside_m2) / skin_m2;
     walls.heat_J_per_K[chain * cellCount + cellCount - 1] = (plastic_J_per_K * shape.outside_m2) / skin_m2;
   });
-  const leak_W_per_K = (body.leak_per_h / 3600) * walls.gas_m3 * 1.2 * 1006;
+  const leak_W_per_K = leakage_W_per_K(body, walls.inside_m3);
   if (body.measured_W_per_K !== null) {
     const scale = scaleTo(walls, body.measured_W_per_K, leak_W_per_K);
     for (let i = 0; i < walls.link_W_per_K.length; i++) walls.link_W_per_K[i] *= scale;

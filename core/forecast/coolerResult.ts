@@ -1,9 +1,11 @@
 import type { Balance } from "../cooler/balance.ts";
 import type { Fleet } from "../cooler/fleetState.ts";
-import type { CoolerTrack } from "../cooler/track.ts";
-import { foodIce_frac } from "../matter/foodProperties.ts";
-import type { Trip } from "../trip/types.ts";
-import { foodTimes, hours, middle } from "./foodResult.ts";
+import { iceLotDensity_kg_per_m3 } from "../cooler/layout.ts";
+import type { CoolerTrack, LotTrack } from "../cooler/track.ts";
+import { foodEnthalpy_J_per_kg, foodIce_frac } from "../matter/foodProperties.ts";
+import { iceLatent_J_per_kg } from "../matter/ice.ts";
+import type { Trip, TripFood } from "../trip/types.ts";
+import { foodTimes, hours, middle, trackOf } from "./foodResult.ts";
 import type { BandSeries, CoolerResult, HeatBudget } from "./result.ts";
 import { gone_frac, iceOut_s } from "./run.ts";
 import { valueAt, valueBefore } from "./series.ts";
@@ -51,6 +53,16 @@ function iceGaps_s(track: CoolerTrack, loaded_kg: number): [number, number][] {
   return loaded_kg > 0 ? gaps : [];
 }
 
+/** One perishable's reading at a point of the grid while it lies in this cooler; null while it does not. */
+function readingIn_C(track: LotTrack, cooler: number, { t_s, before }: GridPoint): number | null {
+  const last = track.t_s.length - 1;
+  const left_s = track.left_s ?? Number.POSITIVE_INFINITY;
+  if (last < 0 || t_s < track.t_s[0] || t_s > left_s || (t_s === left_s && !before)) return null;
+  const at = track.t_s.findLastIndex((t) => (before ? t < t_s : t <= t_s));
+  if (track.inCooler[Math.max(0, at)] !== cooler) return null;
+  return valueAt(track.t_s, track.warm_C, t_s);
+}
+
 /** Warmest perishable in the cooler at each moment of the grid; null while there is none. */
 function warmestPerishable_C(
   trip: Trip,
@@ -58,32 +70,32 @@ function warmestPerishable_C(
   cooler: number,
   grid: readonly GridPoint[],
 ): (number | null)[] {
-  const ids = new Set(trip.food.filter((item) => item.like.perishable).map((item) => item.id));
-  const tracks = fleet.lotTracks.filter(
-    (track, i) => ids.has(fleet.lots[i].id) && track.cooler === cooler && track.t_s.length > 0,
-  );
-  return grid.map(({ t_s, before }) => {
+  const tracks = trip.food.filter((item) => item.like.perishable).map((item) => trackOf(fleet, item.id));
+  return grid.map((point) => {
     let warmest: number | null = null;
     for (const track of tracks) {
-      const left_s = track.left_s ?? Number.POSITIVE_INFINITY;
-      if (t_s < track.t_s[0] || t_s > left_s || (t_s === left_s && !before)) continue;
-      const value = valueAt(track.t_s, track.warm_C, t_s);
-      warmest = warmest === null ? value : Math.max(warmest, value);
+      const value = track ? readingIn_C(track, cooler, point) : null;
+      if (value !== null) warmest = Math.max(warmest ?? value, value);
     }
     return warmest;
   });
 }
 
-function overLimit_s(trip: Trip, fleet: Fleet, cooler: number): number | null {
+/** When the first perishable passed its limit while it lay in this cooler. */
+export function overLimit_s(trip: Trip, fleet: Fleet, cooler: number): number | null {
   let first: number | null = null;
   for (const item of trip.food) {
-    const index = fleet.lots.findIndex((lot) => lot.id === item.id);
-    if (index < 0 || !item.like.perishable || fleet.lotTracks[index].cooler !== cooler) continue;
-    const { over_s } = foodTimes(fleet.lotTracks[index], trip.limit.limit_C);
-    if (over_s !== null && (first === null || over_s < first)) first = over_s;
+    const track = trackOf(fleet, item.id);
+    if (track === undefined || !item.like.perishable) continue;
+    const { over_s } = foodTimes(track, trip.limit.limit_C);
+    if (over_s === null || track.inCooler[track.t_s.findLastIndex((t) => t <= over_s)] !== cooler) continue;
+    first = Math.min(first ?? over_s, over_s);
   }
   return first;
 }
+
+const isFrozen = (item: TripFood | undefined, start_C: number): boolean =>
+  item !== undefined && foodIce_frac(item.like, start_C) > 0;
 
 /** Ice and frozen food to the rest, by volume, of what is aboard at departure. */
 function iceToLoad(trip: Trip, fleet: Fleet, cooler: number): number | null {
@@ -91,87 +103,115 @@ function iceToLoad(trip: Trip, fleet: Fleet, cooler: number): number | null {
   let rest = 0;
   for (const lot of fleet.input.coolers[cooler].lots) {
     if (lot.kind === "ice") {
-      ice += lot.mass_kg / 917;
+      ice += lot.mass_kg / iceLotDensity_kg_per_m3(lot.form);
       continue;
     }
-    const item = trip.food.find((other) => other.id === lot.id);
     const volume = lot.mass_kg / lot.density_kg_per_m3;
-    const frozen = item && foodIce_frac(item.like, lot.start_C) > 0;
-    if (frozen) ice += volume;
+    if (
+      isFrozen(
+        trip.food.find((item) => item.id === lot.id),
+        lot.start_C,
+      )
+    )
+      ice += volume;
     else rest += volume;
   }
   return rest > 0 ? ice / rest : null;
 }
 
-/** The books at a moment, straight between the moments they were written at; sums stay sums. */
-function booksAt(track: CoolerTrack, t_s: number): (key: keyof Balance) => number {
-  return (key) =>
-    valueAt(
-      track.t_s,
-      track.books.map((books) => books[key]),
-      t_s,
-    );
+/** Ice that would take up as much heat as the frozen food aboard does on its way to 0 °C, thawed. */
+function frozenFoodAsIce_kg(trip: Trip, fleet: Fleet, cooler: number): number {
+  let sum = 0;
+  for (const lot of fleet.input.coolers[cooler].lots) {
+    if (lot.kind === "ice") continue;
+    const item = trip.food.find((other) => other.id === lot.id);
+    if (isFrozen(item, lot.start_C))
+      sum += (-lot.mass_kg * foodEnthalpy_J_per_kg(item!.like, lot.start_C)) / iceLatent_J_per_kg;
+  }
+  return sum;
 }
 
-function budget(track: CoolerTrack, until_s: number): { heat: HeatBudget; coldStore_kJ: number } {
-  const at = booksAt(track, until_s);
+/** One account of the books at a moment, straight between the moments they were written at; sums stay sums. */
+function booksAt(track: CoolerTrack, t_s: number, key: keyof Balance): number {
+  return valueAt(
+    track.t_s,
+    track.books.map((books) => books[key]),
+    t_s,
+  );
+}
+
+function heatUntil(track: CoolerTrack, until_s: number): HeatBudget {
+  const at = (key: keyof Balance): number => booksAt(track, until_s, key) * kJ;
   return {
-    heat: {
-      lid: at("lid_J") * kJ,
-      sides: at("sides_J") * kJ,
-      base: at("base_J") * kJ,
-      seal: at("seal_J") * kJ,
-      openingAir: at("openingAir_J") * kJ,
-      openingExposure: at("openingExposure_J") * kJ,
-      warmItems: at("warmItems_J") * kJ,
-      body: at("body_J") * kJ,
-      sun: at("sun_J") * kJ,
-      dryIceGas: at("gas_J") * kJ,
-    },
-    coldStore_kJ: at("coldStore_J") * kJ,
+    lid: at("lid_J"),
+    sides: at("sides_J"),
+    base: at("base_J"),
+    seal: at("seal_J"),
+    openingAir: at("openingAir_J"),
+    openingExposure: at("openingExposure_J"),
+    warmItems: at("warmItems_J"),
+    body: at("body_J"),
+    sun: at("sun_J"),
+    dryIceGas: at("gas_J"),
   };
+}
+
+/** Everything about the cooler against time, on the printed grid. */
+function seriesOf(trip: Trip, fleet: Fleet, cooler: number): CoolerResult["series"] {
+  const track = fleet.tracks[cooler];
+  const grid = gridOf(fleet, track);
+  const on = (values: readonly number[]): number[] =>
+    grid.map(({ t_s, before }) => (before ? valueBefore : valueAt)(track.t_s, values, t_s));
+  const warmest = warmestPerishable_C(trip, fleet, cooler, grid);
+  return {
+    t_h: grid.map(({ t_s }) => t_s / hour_s),
+    outside_C: on(track.outside_C),
+    air_C: same(on(track.air_C)),
+    ice_kg: same(on(track.ice_kg)),
+    dryIce_kg: same(on(track.dryIce_kg)),
+    water_L: same(on(track.water_kg)),
+    waterline_m: on(track.waterline_m),
+    warmestPerishable_C: { p10: warmest, p50: warmest, p90: warmest },
+  };
+}
+
+/** When the cold that was brought along is gone: the ice, else the dry ice; the return while some is left, or none was. */
+function coldUntil_s(trip: Trip, track: CoolerTrack, out_s: number | null): number {
+  if (out_s === null) return trip.duration_s;
+  const most_kg = track.dryIce_kg.reduce((a, b) => Math.max(a, b));
+  const last = track.dryIce_kg.findLastIndex((mass) => mass > gone_frac * most_kg);
+  const dryOut_s = most_kg > 0 ? track.t_s[Math.min(last + 1, track.t_s.length - 1)] : 0;
+  return Math.max(out_s, dryOut_s) || trip.duration_s;
 }
 
 /** The contract's part for one cooler. */
 export function coolerResult(trip: Trip, fleet: Fleet, cooler: number): CoolerResult {
   const box = fleet.boxes[cooler];
   const track = fleet.tracks[cooler];
-  const grid = gridOf(fleet, track);
-  const on = (values: readonly number[]): number[] =>
-    grid.map(({ t_s, before }) => (before ? valueBefore : valueAt)(track.t_s, values, t_s));
+  const { books, walls } = box;
   const out_s = iceOut_s(fleet, cooler);
-  // Without any ice there is no moment at which it is gone: the whole trip then.
-  const until_s = out_s === null || out_s === 0 ? trip.duration_s : out_s;
-  const { heat, coldStore_kJ } = budget(track, until_s);
-  const load_kg = fleet.input.coolers[cooler].lots.reduce((sum, lot) => sum + lot.mass_kg, 0);
-  const warmest = warmestPerishable_C(trip, fleet, cooler, grid);
+  const until_s = coldUntil_s(trip, track, out_s);
   const last = track.t_s.length - 1;
   const balance = track.books[last];
-  const { books } = box;
+  const load_kg = fleet.input.coolers[cooler].lots.reduce((sum, lot) => sum + lot.mass_kg, 0);
   return {
     name: box.input.name,
-    volume_L: box.walls.gas_m3 * 1000,
-    conductance_W_per_K: box.walls.conductance_W_per_K,
-    body_kJ_per_K: box.walls.effective_J_per_K * kJ,
+    volume_L: walls.inside_m3 * 1000,
+    conductance_W_per_K: walls.conductance_W_per_K,
+    body_kJ_per_K: walls.effective_J_per_K * kJ,
     packedWeight_kg: box.input.body.emptyWeight_kg + load_kg,
-    filled_frac: track.stack_m.reduce((a, b) => Math.max(a, b)) / box.walls.height_m,
+    filled_frac: track.stack_m.reduce((a, b) => Math.max(a, b)) / walls.height_m,
     iceToLoad_ratio: iceToLoad(trip, fleet, cooler),
+    frozenFoodAsIce_kg: frozenFoodAsIce_kg(trip, fleet, cooler),
     iceOut_h: middle(hours(out_s)),
     iceGaps_h: iceGaps_s(track, books.iceIn_kg).map(([from, to]) => [from / hour_s, to / hour_s]),
     overLimit_h: middle(hours(overLimit_s(trip, fleet, cooler))),
-    series: {
-      t_h: grid.map(({ t_s }) => t_s / hour_s),
-      outside_C: on(track.outside_C),
-      air_C: same(on(track.air_C)),
-      ice_kg: same(on(track.ice_kg)),
-      dryIce_kg: same(on(track.dryIce_kg)),
-      water_L: same(on(track.water_kg)),
-      warmestPerishable_C: { p10: warmest, p50: warmest, p90: warmest },
-    },
-    heat_kJ: heat,
+    series: seriesOf(trip, fleet, cooler),
+    heat_kJ: heatUntil(track, until_s),
     heatUntil_h: until_s / hour_s,
-    coldStore_kJ,
-    iceMelted_kg: books.iceIn_kg - track.ice_kg[last],
+    coldStore_kJ: booksAt(track, until_s, "coldStore_J") * kJ,
+    drainSwitch: null,
+    iceMelted_kg: books.iceIn_kg - books.iceOut_kg - track.ice_kg[last],
     drained_L: books.drained_kg,
     condensed_g: books.condensed_kg * 1000,
     balance: { energy_rel: balance.energy_rel, water_g: balance.waterLost_kg * 1000 },

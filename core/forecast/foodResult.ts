@@ -19,16 +19,41 @@ export interface FoodTimes {
   warm_s: number;
 }
 
-/** Reads an item's own temperatures against the limit; the warmest point counts, skin or core. */
+/**
+ * Reads an item's own temperatures against the limit; the warmest point counts, skin or core. What comes aboard warm
+ * passes the limit when it rises over it again; what never comes under it is over it from the start.
+ */
 export function foodTimes(track: LotTrack, limit_C: number): FoodTimes {
-  const below_s = firstCrossing_s(track.t_s, track.warm_C, limit_C, false);
-  const over_s = below_s === null ? null : firstCrossing_s(track.t_s, track.warm_C, limit_C, true, below_s);
-  return { below_s, over_s, warm_s: timeAbove_s(track.t_s, track.warm_C, limit_C) };
+  const { t_s, warm_C } = track;
+  const warm_s = timeAbove_s(t_s, warm_C, limit_C);
+  if (t_s.length === 0) return { below_s: null, over_s: null, warm_s };
+  const below_s = firstCrossing_s(t_s, warm_C, limit_C, false);
+  const over_s = below_s === null ? t_s[0] : firstCrossing_s(t_s, warm_C, limit_C, true, below_s);
+  return { below_s, over_s, warm_s };
 }
 
+/** Air of the cooler that the item lay in, at each of its readings. */
 function airAround_C(fleet: Fleet, track: LotTrack): number[] {
-  const air = fleet.tracks[track.cooler];
-  return track.t_s.map((t) => valueAt(air.t_s, air.air_C, t));
+  return track.t_s.map((t, i) => {
+    const air = fleet.tracks[track.inCooler[i]];
+    return valueAt(air.t_s, air.air_C, t);
+  });
+}
+
+/** The readings of an item, by its id. */
+export const trackOf = (fleet: Fleet, id: string): LotTrack | undefined =>
+  fleet.lotTracks[fleet.lots.findIndex((lot) => lot.id === id)];
+
+/** Whether raw food that can drip ever shared a cooler with the item; a watertight package gives no juice away. */
+function rawBeside(trip: Trip, fleet: Fleet, item: TripFood, track: LotTrack): boolean {
+  const coolers = new Set(track.inCooler);
+  return trip.food.some(
+    (other) =>
+      other.raw &&
+      !other.watertight &&
+      other.id !== item.id &&
+      trackOf(fleet, other.id)?.inCooler.some((cooler) => coolers.has(cooler)),
+  );
 }
 
 function judge(
@@ -41,10 +66,6 @@ function judge(
 ): ReturnType<typeof verdictOf> {
   const limit_C = trip.limit.limit_C;
   const end_s = track.left_s ?? trip.duration_s;
-  // Raw food in a watertight package gives no juice to the meltwater; any other package counts as one that does.
-  const rawNear = trip.food.some(
-    (other) => other.raw && !other.watertight && other.cooler === item.cooler && other.id !== item.id,
-  );
   const warm_s = times.warm_s + item.warmBefore_s;
   return verdictOf({
     food: { ...item.like, rawAnimal: item.raw },
@@ -58,11 +79,15 @@ function judge(
         : timeBothAbove_s(track.t_s, track.warm_C, limit_C, airAround_C(fleet, track), hotAir_C),
     over10C_s: item.warmBefore_s > 0 ? null : timeAbove_s(track.t_s, track.warm_C, mayonnaiseWarm_C),
     limitPassed: times.over_s !== null,
-    thawing: thawed_s(item, track) !== null,
+    thawing: thawed_s(item, track) !== null || startsThawed(item),
     wet_s: wet_s === null ? null : Math.max(0, end_s - wet_s),
-    rawInSameCooler: rawNear,
+    rawInSameCooler: rawBeside(trip, fleet, item, track),
   });
 }
+
+/** Food of a kind that is only sold frozen, but came aboard thawed. */
+const startsThawed = (item: TripFood): boolean =>
+  item.like.kind === "frozen" && item.start_C >= (item.like.freezes_C ?? 0);
 
 /** When the coldest point of a frozen item has left its freezing range. */
 function thawed_s(item: TripFood, track: LotTrack): number | null {
@@ -84,8 +109,7 @@ function warmest_C(item: TripFood, track: LotTrack, below_s: number | null): num
 
 /** The contract's row for one item in a cooler. */
 export function foodResult(trip: Trip, fleet: Fleet, item: TripFood): FoodResult {
-  const index = fleet.lots.findIndex((lot) => lot.id === item.id);
-  const track = fleet.lotTracks[index];
+  const track = trackOf(fleet, item.id)!;
   const times = foodTimes(track, trip.limit.limit_C);
   const wet_s = item.watertight ? null : track.wet_s;
   const ruling = judge(trip, fleet, item, track, times, wet_s);
@@ -115,11 +139,11 @@ export function dryBoxResult(trip: Trip, item: TripFood): FoodResult {
     food: { ...item.like, rawAnimal: item.raw },
     profile: trip.limit.profile,
     vulnerable: trip.party.vulnerable,
-    warm_s: item.like.perishable ? warm_s : 0,
+    warm_s,
     hotAir_s: null,
     over10C_s: null,
     limitPassed: false,
-    thawing: false,
+    thawing: item.like.kind === "frozen",
     wet_s: null,
     rawInSameCooler: false,
   });
@@ -132,7 +156,7 @@ export function dryBoxResult(trip: Trip, item: TripFood): FoodResult {
     coreMin_C: middle(null),
     belowLimit_h: middle(null),
     overLimit_h: middle(item.like.perishable ? 0 : null),
-    warm_h: middle(item.like.perishable ? hours(warm_s) : 0),
+    warm_h: middle(hours(warm_s)),
     warmAllowed_h: hours(ruling.warmAllowed_s),
     thawed_h: middle(null),
     wet_h: null,

@@ -2,6 +2,7 @@ import type { Fleet } from "../cooler/fleetState.ts";
 import { ModelError } from "../quantity/errors.ts";
 import type { Trip } from "../trip/types.ts";
 import { closes_kg, closes_rel, coolerResult } from "./coolerResult.ts";
+import { drainSwitch } from "./drainSwitch.ts";
 import { type EffectsOptions, effect_h } from "./effects.ts";
 import { dryBoxResult, foodResult } from "./foodResult.ts";
 import { marksOf, nightSpans_h } from "./marks.ts";
@@ -11,7 +12,7 @@ import type { Forecast } from "./types.ts";
 import { warningsFor } from "./warnings.ts";
 
 export interface ForecastOptions extends EffectsOptions {
-  /** Also reckon how far each assumption moves ice-out: two runs for each. Default true. */
+  /** Also reckon what each assumption, and the other drain habit, changes: a few runs for each. Default true. */
   effects?: boolean;
 }
 
@@ -49,6 +50,10 @@ function checkBooks(results: readonly CoolerResult[]): void {
 function resultOf(trip: Trip, fleet: Fleet, options: ForecastOptions): Result {
   const coolers = trip.coolers.map((_, i) => coolerResult(trip, fleet, i));
   checkBooks(coolers);
+  if (options.effects !== false)
+    coolers.forEach((cooler, i) => {
+      cooler.drainSwitch = drainSwitch(trip, fleet, i);
+    });
   const food = trip.food.map((item) =>
     item.cooler === null ? dryBoxResult(trip, item) : foodResult(trip, fleet, item),
   );

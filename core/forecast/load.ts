@@ -1,5 +1,15 @@
-import type { Act, Around, CoolerInput, FleetInput, FoodLot, IceLot } from "../cooler/types.ts";
+import type {
+  Act,
+  Around,
+  CoolerInput,
+  FleetInput,
+  FoodLot,
+  IceLot,
+  OpeningHabit,
+  OpeningSpans,
+} from "../cooler/types.ts";
 import { foodCurve, foodDensity_kg_per_m3, foodSpread_W_per_mK } from "../matter/foodProperties.ts";
+import { clockMoments_s, localInstant_ms } from "../sky/localTime.ts";
 import { surroundingsAt, weatherBreaks_s } from "../sky/surroundings.ts";
 import type { Stay, Weather } from "../sky/types.ts";
 import type { Trip, TripEvent, TripFood, TripIce } from "../trip/types.ts";
@@ -38,16 +48,26 @@ const iceLot = (ice: TripIce): IceLot => ({
   layer: ice.layer,
 });
 
+/** Moments of the trip at which local clocks show a time of day. */
+function atClock_s(trip: Trip, clock_s: number, from_s = 0): number[] {
+  const start_ms = localInstant_ms(trip.depart, trip.place.timezone);
+  return clockMoments_s(start_ms, trip.place.timezone, clock_s, from_s, trip.duration_s);
+}
+
 /** Moments of every meal of the trip after departure and before return. */
-export function mealTimes_s(trip: Trip): number[] {
+function mealTimes_s(trip: Trip): number[] {
   const { breakfast_s, lunch_s, dinner_s } = trip.meals;
-  const out: number[] = [];
-  for (let day = 0; day * day_s <= trip.duration_s + day_s; day++)
-    for (const clock of [breakfast_s, lunch_s, dinner_s]) {
-      const t = day * day_s + clock - trip.departClock_s;
-      if (t > 0 && t < trip.duration_s) out.push(t);
-    }
-  return out.sort((a, b) => a - b);
+  const all = [breakfast_s, lunch_s, dinner_s].flatMap((clock_s) => atClock_s(trip, clock_s));
+  return all.filter((t) => t > 0 && t < trip.duration_s).sort((a, b) => a - b);
+}
+
+/** The hours in which a cooler is opened, as stretches of the trip. */
+function openingSpans(trip: Trip, habit: OpeningHabit | null): OpeningSpans | null {
+  if (habit === null || habit.perDay <= 0) return null;
+  const starts = atClock_s(trip, habit.from_s, -2 * day_s);
+  const length_s = habit.to_s - habit.from_s;
+  const spans_s = starts.map((from_s): [number, number] => [from_s, from_s + length_s]);
+  return { perDay: habit.perDay, each_s: habit.each_s, spans_s: spans_s.filter(([, to_s]) => to_s > 0) };
 }
 
 /** Where one cooler stays: the legs, with its own moves laid over them. */
@@ -66,7 +86,7 @@ export function staysOf(trip: Trip, cooler: number): Stay[] {
 }
 
 /** What stands around one cooler, as the simulation asks for it. */
-export function aroundOf(weather: Weather, stays: readonly Stay[]): Around {
+function aroundOf(weather: Weather, stays: readonly Stay[]): Around {
   let now = 0;
   return {
     stays,
@@ -122,7 +142,7 @@ function habitActs(trip: Trip): Act[] {
   const meals = mealTimes_s(trip);
   trip.coolers.forEach((cooler, index) => {
     if (cooler.drain === "daily")
-      for (let t_s = trip.meals.breakfast_s - trip.departClock_s; t_s < trip.duration_s; t_s += day_s)
+      for (const t_s of atClock_s(trip, trip.meals.breakfast_s))
         if (t_s > 0) acts.push({ do: "drain", t_s, cooler: index });
     const told = trip.events.some((event) => event.do === "wet cloth" && event.cooler === index);
     const wet =
@@ -148,7 +168,7 @@ export function loadTrip(trip: Trip): FleetInput {
       cover: cooler.cover,
       top: cooler.top,
       drain: cooler.drain,
-      openings: cooler.openings,
+      openings: openingSpans(trip, cooler.openings),
       sealedUntil_s: cooler.sealedUntil_s,
       around: aroundOf(trip.weather, staysOf(trip, index)),
       lots: [
@@ -160,7 +180,6 @@ export function loadTrip(trip: Trip): FleetInput {
     }),
   );
   return {
-    departClock_s: trip.departClock_s,
     end_s: trip.duration_s,
     coolers,
     acts: acts.sort((a, b) => a.t_s - b.t_s),

@@ -46,16 +46,20 @@ export function marksOf(trip: Trip): Mark[] {
   return marks.sort((a, b) => a.t_h - b.t_h);
 }
 
-/** Sunset to sunrise, hours, within the trip. */
+/** Stretches with the sun down, hours, within the trip; all of it in a polar night. */
 export function nightSpans_h(trip: Trip): [number, number][] {
   const end_s = trip.duration_s;
-  const { rise_s, set_s } = trip.weather.sunTimes(-86_400, end_s + 86_400);
+  const { rise_s, set_s } = trip.weather.sunTimes(0, end_s);
+  const turns = [...rise_s.map((t) => ({ t, night: false })), ...set_s.map((t) => ({ t, night: true }))];
   const nights: [number, number][] = [];
-  for (const set of set_s) {
-    const rise = rise_s.find((t) => t > set) ?? end_s;
-    const from = Math.max(0, set);
-    const to = Math.min(end_s, rise);
-    if (to > from) nights.push([from / hour_s, to / hour_s]);
+  let from: number | null = trip.weather.at(0).sunHeight_deg < 0 ? 0 : null;
+  for (const { t, night } of turns.sort((a, b) => a.t - b.t)) {
+    if (night) from ??= t;
+    else if (from !== null) {
+      if (t > from) nights.push([from / hour_s, t / hour_s]);
+      from = null;
+    }
   }
+  if (from !== null && end_s > from) nights.push([from / hour_s, end_s / hour_s]);
   return nights;
 }

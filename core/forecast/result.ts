@@ -31,6 +31,15 @@ export interface HeatBudget {
   dryIceGas: number;
 }
 
+/** What the other drain habit would do to this cooler on this trip: one more run, all else as written. */
+export interface DrainSwitch {
+  /** The habit tried instead. */
+  to: "keep" | "open";
+  iceGain_h: number;
+  /** Hours later that the first perishable passes its limit; null where none passes it in either run. */
+  foodGain_h: number | null;
+}
+
 export interface CoolerResult {
   name: string;
   volume_L: number;
@@ -40,6 +49,8 @@ export interface CoolerResult {
   filled_frac: number;
   /** Volume of ice, frozen food counted, to the volume of the rest; null where there is no rest. */
   iceToLoad_ratio: number | null;
+  /** Ice that would take up as much heat as the frozen food aboard at departure does until it is thawed, at 0 °C. */
+  frozenFoodAsIce_kg: number;
   iceOut_h: Band;
   /** Stretches without ice before more was put in, middle case. */
   iceGaps_h: [number, number][];
@@ -51,6 +62,8 @@ export interface CoolerResult {
     ice_kg: BandSeries;
     dryIce_kg: BandSeries;
     water_L: BandSeries;
+    /** Height of the water above the inside of the base, middle case. */
+    waterline_m: number[];
     warmestPerishable_C: { p10: (number | null)[]; p50: (number | null)[]; p90: (number | null)[] };
   };
   /** From departure until the ice is gone, or the return: what the cold was spent on while there was some. */
@@ -58,6 +71,8 @@ export interface CoolerResult {
   heatUntil_h: number;
   /** What the eight accounts of `heat_kJ` add up to: the change of ice and water, and what left with drains and gas. */
   coldStore_kJ: number;
+  /** null where it was not asked for. */
+  drainSwitch: DrainSwitch | null;
   iceMelted_kg: number;
   drained_L: number;
   condensed_g: number;

@@ -21,6 +21,7 @@ const cooler = v.strictObject({
   packedWeight_kg: number,
   filled_frac: number,
   iceToLoad_ratio: perhaps,
+  frozenFoodAsIce_kg: number,
   iceOut_h: band,
   iceGaps_h: v.array(v.tuple([number, number])),
   overLimit_h: band,
@@ -31,6 +32,7 @@ const cooler = v.strictObject({
     ice_kg: bandSeries,
     dryIce_kg: bandSeries,
     water_L: bandSeries,
+    waterline_m: v.array(number),
     warmestPerishable_C: gappySeries,
   }),
   heat_kJ: v.pipe(
@@ -50,6 +52,9 @@ const cooler = v.strictObject({
   ),
   heatUntil_h: number,
   coldStore_kJ: number,
+  drainSwitch: v.nullable(
+    v.strictObject({ to: v.picklist(["keep", "open"]), iceGain_h: number, foodGain_h: perhaps }),
+  ),
   iceMelted_kg: number,
   drained_L: number,
   condensed_g: number,

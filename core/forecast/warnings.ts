@@ -10,24 +10,38 @@ import type { CoolerResult, Warning } from "./result.ts";
 const bothMasses = (mass_kg: number): string =>
   `${massWords(mass_kg, "metric")}, ${massWords(mass_kg, "us")}`;
 
-/** Places where people breathe the same air as the cooler. */
-const closedPlaces: ReadonlySet<string> = new Set(["cabin", "closed car", "tent", "indoors", "boat"]);
+/** Places where people breathe the same air as the cooler; a trunk shares its air with the cabin. */
+const closedPlaces: ReadonlySet<string> = new Set([
+  "cabin",
+  "closed car",
+  "trunk",
+  "tent",
+  "indoors",
+  "boat",
+]);
 
-function dryIceWarnings(trip: Trip, cooler: number): Warning[] {
-  const has = trip.ice.some((ice) => ice.form === "dry ice" && ice.cooler === cooler);
-  if (!has) return [];
-  const path = `coolers[${cooler}]`;
-  const closed = staysOf(trip, cooler).filter(
-    (stay) => closedPlaces.has(stay.place) && stay.to_s > stay.from_s,
+/** Closed places that something stands in from a moment on, in this cooler and in those it is merged into. */
+function closedWith(trip: Trip, cooler: number, from_s: number): Set<string> {
+  const merge = trip.events.find(
+    (event) => event.do === "merge" && event.from === cooler && event.t_s >= from_s,
   );
-  const out: Warning[] = [{ code: dryIceCaution.code, says: dryIceCaution.says, path }];
-  if (closed.length > 0)
-    out.push({
-      code: "dry-ice-closed-place",
-      says: `${trip.coolers[cooler].name} carries dry ice in a closed place (${[...new Set(closed.map((s) => s.place))].join(", ")}): its gas can suffocate people. Do not travel so: ventilate, or carry it outside.`,
-      path,
+  const to_s = merge?.t_s ?? trip.duration_s;
+  const stays = staysOf(trip, cooler).filter((stay) => stay.to_s > from_s && stay.from_s < to_s);
+  const here = stays.map((stay) => stay.place).filter((place) => closedPlaces.has(place));
+  const later = merge?.do === "merge" ? closedWith(trip, merge.into, merge.t_s) : [];
+  return new Set([...here, ...later]);
+}
+
+function dryIceWarnings(trip: Trip): Warning[] {
+  return trip.ice
+    .filter((ice) => ice.form === "dry ice")
+    .flatMap((ice) => {
+      const closed = closedWith(trip, ice.cooler, ice.putIn_s ?? 0);
+      const caution = { code: dryIceCaution.code, says: dryIceCaution.says, path: ice.path };
+      if (closed.size === 0) return [caution];
+      const says = `${trip.coolers[ice.cooler].name}: its dry ice would be in a closed place (${[...closed].join(", ")}), and its gas can suffocate people. Do not travel or sleep so: ventilate, or carry it outside.`;
+      return [{ code: "dry-ice-closed-place", says, path: ice.path }, caution];
     });
-  return out;
 }
 
 /**
@@ -35,13 +49,13 @@ function dryIceWarnings(trip: Trip, cooler: number): Warning[] {
  * next to something colder than it bears.
  */
 export function warningsFor(trip: Trip, fleet: Fleet, results: readonly CoolerResult[]): Warning[] {
-  const out: Warning[] = [];
+  const out: Warning[] = dryIceWarnings(trip);
   results.forEach((result, i) => {
     const path = `coolers[${i}]`;
-    if (result.filled_frac > 1.0001)
+    if (result.filled_frac > 1 + 1e-9)
       out.push({
         code: "does-not-fit",
-        says: `${result.name} would be ${Math.round(result.filled_frac * 100)} % full: the lid does not close`,
+        says: `${result.name} would be ${Math.ceil(result.filled_frac * 100)} % full: the lid does not close`,
         path,
       });
     const lift = coolerLift(result.packedWeight_kg, trip.carry.people);
@@ -51,7 +65,6 @@ export function warningsFor(trip: Trip, fleet: Fleet, results: readonly CoolerRe
         says: `${result.name} weighs ${bothMasses(result.packedWeight_kg)} packed, ${lift.index.toFixed(1)} times what the NIOSH lifting equation recommends for ${trip.carry.people === 1 ? "one person" : `${trip.carry.people} people`} (${bothMasses(lift.recommended_kg)}): split it, or load it in place`,
         path,
       });
-    out.push(...dryIceWarnings(trip, i));
   });
   for (const item of trip.food) {
     if (!item.freezesBadly || item.cooler === null) continue;

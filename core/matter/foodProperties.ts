@@ -7,7 +7,7 @@ import {
   parallelConductivity_W_per_mK,
 } from "./choiOkos.ts";
 import type { EnthalpyCurve } from "./curve.ts";
-import type { Food } from "./foods.ts";
+import type { Food } from "./food.ts";
 import { foodLatent_J_per_kg, milesIce_frac } from "./iceFraction.ts";
 
 const COLDEST_C = -80;

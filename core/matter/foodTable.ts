@@ -1,5 +1,5 @@
 import { ModelError } from "../quantity/errors.ts";
-import type { Food, FoodKind, WarmWord } from "./foods.ts";
+import type { Food, FoodKind, WarmWord } from "./food.ts";
 
 /**
  * Reads a table of foods. One line is one food, its cells parted by bars:

@@ -1,3 +1,4 @@
+import type { Food } from "./food.ts";
 import { dairyFoods } from "./foodsDairy.ts";
 import { drinks } from "./foodsDrink.ts";
 import { produceFoods } from "./foodsProduce.ts";
@@ -5,50 +6,6 @@ import { rawFoods } from "./foodsRaw.ts";
 import { readyFoods } from "./foodsReady.ts";
 import { readFoods } from "./foodTable.ts";
 import { nameDistance, nameWords } from "./nearestName.ts";
-
-/** What a food is: raw meat and fish, ready to eat, fruit and vegetables, sold frozen, or a drink. */
-export type FoodKind = "raw" | "rte" | "produce" | "frozen" | "drink";
-
-/** What the public power-outage chart says of this food once it was above 40 °F for more than two hours. */
-export type WarmWord = "discard" | "keep" | "keep whole" | "over 10 C for 8 h";
-
-/**
- * A kind of food or drink: composition and the common rules that hold for it. It is not a lot of food: it has no
- * mass, no temperature and no package.
- */
-export interface Food {
-  key: string;
-  name: string;
-  /** Other names that find it. */
-  aliases: readonly string[];
-  /** Shares by mass; with `fibre_frac` apart from `carbohydrate_frac` the seven add up to 1. */
-  water_frac: number;
-  protein_frac: number;
-  fat_frac: number;
-  /** Without fibre. */
-  carbohydrate_frac: number;
-  fibre_frac: number;
-  ash_frac: number;
-  alcohol_frac: number;
-  /** Air inside a piece as packed (crumb, leaves, a tray of berries), as a share of the piece's own volume. */
-  airSpace_frac: number;
-  /** Initial freezing point; null where there is no water to speak of. */
-  freezes_C: number | null;
-  freezesMark: "published" | "estimate";
-  kind: FoodKind;
-  warm: WarmWord;
-  /** Days of cold storage at 40 °F, as the chart words them. */
-  days: string;
-  perishable: boolean;
-  rawAnimal: boolean;
-  /** Spoiled as goods by freezing: broken shells, limp leaves, burst cans, split sauces. */
-  freezesBadly: boolean;
-  /** Usual least dimension of one piece as packed. */
-  thick_m: number;
-  shape: "slab" | "cylinder" | "lump";
-  usualState: "chilled" | "ambient";
-  source: string;
-}
 
 /**
  * Every food the reckoning knows, by key. Compositions are rounded; rows with source `from-memory` were not checked
@@ -87,7 +44,11 @@ const OFFERED = 3;
 
 function nearest(words: readonly string[]): string[] {
   const ranked = names
-    .map(({ name, words: others, food }) => ({ name, food, distance: nameDistance(words, others) }))
+    .map(({ name, words: others, food }) => ({
+      name,
+      food,
+      distance: nameDistance(words, others) + strangeness(words, others) / 4,
+    }))
     .sort((a, b) => a.distance - b.distance);
   const offered = new Map<Food, string>();
   for (const { name, food } of ranked) {
@@ -95,4 +56,14 @@ function nearest(words: readonly string[]): string[] {
     if (!offered.has(food)) offered.set(food, name);
   }
   return [...offered.values()];
+}
+
+/**
+ * How little of a name an asked one holds: 0 all of it and the same last word, which in English says what the thing is
+ * ("deli ham" is a ham); 1 all of it, or the same last word; 2 neither.
+ */
+function strangeness(asked: readonly string[], name: readonly string[]): number {
+  const holds = name.every((word) => asked.includes(word));
+  const ends = asked.length > 0 && name.at(-1) === asked.at(-1);
+  return 2 - Number(holds) - Number(ends);
 }

@@ -27,5 +27,5 @@ feta | Feta | feta cheese, goat cheese, blue cheese, queso fresco, halloumi, pan
 brie | Brie | camembert, soft ripened cheese | 48 21 28 0 0 2.7 | ~-1.3 | rte chilled | discard | 7 | freezes badly | 30 slab | usda-sr-legacy
 cream cheese | Cream cheese | neufchatel, mascarpone, cheese spread | 54 6 34 4 0 1.3 | ~-1.3 | rte chilled | discard | 14 | freezes badly | 40 slab | usda-sr-legacy
 cottage cheese | Cottage cheese, creamed | ricotta, quark, curd cheese | 80 11 4 3 0 1.4 | -1.2 | rte chilled | discard | 7 | freezes badly | 80 cylinder | usda-sr-legacy
-ice cream | Ice cream, vanilla | gelato, frozen yogurt, sorbet, sherbet, ice pops, ice lollies | 61 4 11 24 0.7 0.9 | -5.6 | frozen chilled | discard | - | air 45 | 80 lump | usda-sr-legacy
+ice cream | Ice cream, vanilla | gelato, frozen yogurt, sorbet, sherbet, ice pops, ice lollies | 61 4 11 24 0.7 0.9 | -5.6 | frozen frozen | discard | - | air 45 | 80 lump | usda-sr-legacy
 `;

@@ -20,7 +20,7 @@ mushroom | Mushroom, white | mushrooms, portobello | 92 3 0 3 1.0 0.8 | -0.9 | p
 potato | Potato, raw | potatoes, raw potatoes, sweet potato, sweet potatoes, yams | 79 2 0 17 2.2 1.1 | -0.6 | produce ambient | keep | ambient | freezes badly | 60 lump | usda-sr-legacy
 sweet corn | Sweet corn, raw | corn, corn on the cob, corn cobs, maize | 76 3 1 19 2.0 0.6 | -0.6 | produce chilled | keep | 2 | | 50 cylinder | usda-sr-legacy
 green beans | Green beans, raw | string beans, snap peas, snow peas, peas, edamame, okra | 90 2 0 7 2.7 0.7 | -0.7 | produce chilled | keep | 5 | air 40 | 60 lump | usda-sr-legacy
-frozen vegetables | Vegetables, frozen | frozen peas, frozen corn, frozen broccoli, frozen vegetable mix | 82 3.3 0.5 13.5 4.0 0.6 | ~-0.8 | frozen chilled | discard | - | air 40 | 50 slab | from-memory
+frozen vegetables | Vegetables, frozen | frozen peas, frozen corn, frozen broccoli, frozen vegetable mix | 82 3.3 0.5 13.5 4.0 0.6 | ~-0.8 | frozen frozen | discard | - | air 40 | 50 slab | from-memory
 strawberry | Strawberry | strawberries, berries, frozen berries, frozen fruit, kiwi, kiwis | 91 1 0 8 2.0 0.4 | -0.8 | produce chilled | keep whole | 3 | | 25 lump | usda-sr-legacy
 blueberry | Blueberry | blueberries, cranberries, currants | 84 1 0 14 2.4 0.2 | ~-1.6 | produce chilled | keep whole | 7 | air 35 | 50 lump | usda-sr-legacy
 raspberry | Raspberry | raspberries, blackberries | 86 1 1 12 6.5 0.5 | ~-0.6 | produce chilled | keep whole | 2 | air 40 | 40 lump | usda-sr-legacy

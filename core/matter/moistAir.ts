@@ -137,7 +137,16 @@ export function standardPressure_Pa(elevation_m: number): number {
  * @source ashrae-fundamentals
  */
 export function vaporisationHeat_J_per_kg(surface_C: number): number {
-  return 2_501_000 - 2326 * requireFinite("surface_C", surface_C, -80, 100);
+  return quickVaporisationHeat_J_per_kg(requireFinite("surface_C", surface_C, -80, 100));
+}
+
+/**
+ * The same as `vaporisationHeat_J_per_kg` for inner loops: no range check.
+ *
+ * @source ashrae-fundamentals
+ */
+export function quickVaporisationHeat_J_per_kg(surface_C: number): number {
+  return 2_501_000 - 2326 * surface_C;
 }
 
 /**

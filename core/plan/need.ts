@@ -68,7 +68,7 @@ export function judge(result: Result, need: Need): Judgement {
     ...warm.map((food) => `${food.name} is above the limit ${sinceWords(food)}`),
     ...(noIce
       ? [
-          `the ice in ${cooler.name} ends at hour ${Math.floor(ice_h)} of the ${Math.round(need.iceUntil_h)} needed`,
+          `the ice in ${cooler.name} ends at hour ${Math.floor(ice_h)}, needed until hour ${Math.round(need.iceUntil_h)}`,
         ]
       : []),
   ];

@@ -1,6 +1,7 @@
 import type { IceForm, LayerWish } from "../cooler/types.ts";
 import type { IcePiece } from "../forecast/result.ts";
 import type { Trip, TripIce } from "../trip/types.ts";
+import { pieceWords } from "./pieceWords.ts";
 
 /** A kind of piece that can be taken along at departure. */
 export interface Offer {
@@ -19,6 +20,11 @@ export interface Offer {
 /** Where ice comes from that the file has aboard already. */
 export const FROM_FILE = "your file";
 
+/** Jugs and packs are frozen at home, the rest is bought: where a file says nothing. Common practice. */
+export function usualWhere(form: IceForm): string {
+  return form === "jug" || form === "gel pack" || form === "eutectic pack" ? "home" : "shop";
+}
+
 /** Offers looked at; a file that lists more is planned with the first so many. */
 const MOST_OFFERS = 4;
 
@@ -36,7 +42,7 @@ export function offersOf(trip: Trip): { offers: Offer[]; assumed: boolean } {
     at_C: ice.start_C,
     liquid_frac: ice.liquid_frac,
     price: ice.price,
-    where: FROM_FILE,
+    where: usualWhere(ice.form),
     max: null,
   }));
   const listed: Offer[] = supply.length > 0 ? supply : aboard;
@@ -122,9 +128,19 @@ export function asPiece(ice: TripIce, where: string, trip: Trip): IcePiece {
   };
 }
 
-/** "3 × 10 lb cube + 1 × 1 gal jug", or "no ice". */
+/** "3 × 10-lb bags of cubes + 1 × 1-gal frozen jug", or "no ice"; equal pieces are counted together. */
 export function iceWords(ice: readonly TripIce[]): string {
-  return ice.length === 0
-    ? "no ice"
-    : ice.map(({ pieces, each, form }) => `${pieces} × ${each} ${form}`).join(" + ");
+  const counts = new Map<string, { lot: TripIce; pieces: number }>();
+  for (const lot of ice) {
+    const key = `${lot.form} ${lot.each}`;
+    counts.set(key, { lot, pieces: (counts.get(key)?.pieces ?? 0) + lot.pieces });
+  }
+  if (ice.length === 0) return "no ice";
+  return [...counts.values()].map(({ lot, pieces }) => pieceWords(pieces, lot.each, lot.form)).join(" + ");
+}
+
+/** The kinds that were tried, as one would ask for them: "10-lb block, 10-lb bag of cubes". */
+export function offerWords(offers: readonly Offer[]): string {
+  const kinds = offers.map(({ form, each }) => pieceWords(1, each, form).replace(/^1 × /, ""));
+  return [...new Set(kinds)].join(", ");
 }

@@ -1,10 +1,10 @@
 import { forecast } from "../forecast/forecast.ts";
-import type { PlanResult, Result, Warning } from "../forecast/result.ts";
+import type { IcePiece, PlanResult, Result, Warning } from "../forecast/result.ts";
 import type { Forecast } from "../forecast/types.ts";
 import { dryIceCaution } from "../safety/dryIce.ts";
 import type { Trip, TripIce } from "../trip/types.ts";
 import { judge } from "./need.ts";
-import { asPiece, FROM_FILE, iceWords, isReplaceable, type Offer, offersOf } from "./offer.ts";
+import { asPiece, FROM_FILE, iceWords, isReplaceable, type Offer, offersOf, offerWords } from "./offer.ts";
 import { type Fills, fillTrip, type PlanOptions, Scene } from "./scene.ts";
 import { type EnoughIce, shortWarnings } from "./shortage.ts";
 
@@ -31,21 +31,54 @@ export function enoughIce(trip: Trip, options: PlanOptions): EnoughIce[] {
 
 function enoughFor(scene: Scene, trip: Trip, offers: readonly Offer[]): EnoughIce[] {
   const bare = { ...trip, ice: trip.ice.filter((ice) => !isReplaceable(ice)) };
-  return fillTrip(scene, bare, offers).map((fill, i) => {
-    const written = trip.ice.filter((ice) => ice.cooler === i && isReplaceable(ice));
+  return enoughOf(trip, fillTrip(scene, bare, offers), offers);
+}
+
+/** What a search from nothing found, beside what the file has aboard at departure. */
+function enoughOf(trip: Trip, fills: Fills, offers: readonly Offer[]): EnoughIce[] {
+  return fills.map((fill, i) => {
     const cooler = trip.coolers[i]!.name;
-    const just = iceWords(fill.ice) === iceWords(written);
-    const aboard = `the file has ${just ? "just that" : iceWords(written)}`;
+    const aboard = trip.ice.filter((ice) => ice.cooler === i && ice.putIn_s === null);
+    const written = aboard.filter(isReplaceable);
+    const enough = fill.holds ? fill.ice.map((ice) => asPiece(ice, whereOf(ice, offers), trip)) : null;
     return {
       cooler,
-      enough: fill.holds ? fill.ice.map((ice) => asPiece(ice, whereOf(ice, offers), trip)) : null,
+      enough,
       words: fill.holds ? iceWords(fill.ice) : null,
       written: written.map((ice) => asPiece(ice, FROM_FILE, trip)),
-      says: fill.holds
-        ? `${cooler}: ${iceWords(fill.ice)} would be enough in the middle case; ${aboard}`
-        : `${cooler}: no amount of ice on offer that fits would be enough; ${aboard}`,
+      says: enoughWords(fill, cooler, aboard, offers),
     };
   });
+}
+
+function enoughWords(
+  fill: Fills[number],
+  cooler: string,
+  aboard: readonly TripIce[],
+  offers: readonly Offer[],
+): string {
+  const has = `the file has ${iceWords(aboard)}`;
+  const dry = aboard.some((ice) => !isReplaceable(ice)) ? " beside the dry ice" : "";
+  if (!fill.holds)
+    return `${cooler}: none of the ice tried (${offerWords(offers)}) that fits is enough${dry}; ${has}`;
+  if (fill.ice.length === 0) return `${cooler} needs no ice of its own at departure${dry}; ${has}`;
+  if (iceWords(fill.ice) === iceWords(aboard))
+    return `${cooler}: ${iceWords(fill.ice)} is enough; the file has just that`;
+  if (aboard.length === 0)
+    return `${cooler}: ${iceWords(fill.ice)} would be enough; the file has no ice for it`;
+  const instead = dry === "" ? ", instead of what you wrote" : "";
+  return `Packing ${cooler} afresh${instead}: ${iceWords(fill.ice)} would be enough${dry}; ${has}`;
+}
+
+const sumOf = (pieces: readonly IcePiece[], what: (piece: IcePiece) => number): number =>
+  pieces.reduce((sum, piece) => sum + what(piece), 0);
+
+/** Fewer pieces, or known to be cheaper. */
+function isLess(one: readonly IcePiece[], other: readonly IcePiece[]): boolean {
+  const fewer = sumOf(other, ({ pieces }) => pieces) - sumOf(one, ({ pieces }) => pieces);
+  const priced = [...one, ...other].every(({ price }) => price !== null);
+  const cheaper = priced ? sumOf(other, ({ price }) => price!) - sumOf(one, ({ price }) => price!) : 0;
+  return fewer > 0 || cheaper > 1e-9;
 }
 
 /**
@@ -64,10 +97,10 @@ export function planIce(trip: Trip, options: PlanOptions): IcePlan {
   const addedIce = added.flatMap((fill) => fill.ice);
   const enough = trip.ice.some(isReplaceable)
     ? enoughFor(scene, trip, offers)
-    : fromNothing(trip, added, offers);
+    : enoughOf(trip, added, offers);
   const warnings: Warning[] = [
     ...shortWarnings(scene, trip, added, enough, offers),
-    ...enough.map(({ says }, i) => ({ code: "ice-enough", says, path: `coolers[${i}]` })),
+    ...lessWarnings(trip, addedIce, enough, offers),
     ...supplyWarnings(trip, assumed),
     ...unfilled,
   ];
@@ -86,17 +119,19 @@ export function planIce(trip: Trip, options: PlanOptions): IcePlan {
   return { forecast: { ...whole, result }, addedIce, enough, holds };
 }
 
-/** With no ice aboard, what was planned is what is enough: no second search. */
-function fromNothing(trip: Trip, fills: Fills, offers: readonly Offer[]): EnoughIce[] {
-  return fills.map((fill, i) => ({
-    cooler: trip.coolers[i]!.name,
-    enough: fill.holds ? fill.ice.map((ice) => asPiece(ice, whereOf(ice, offers), trip)) : null,
-    words: fill.holds ? iceWords(fill.ice) : null,
-    written: [],
-    says: fill.holds
-      ? `${trip.coolers[i]!.name}: ${iceWords(fill.ice)} is enough in the middle case`
-      : `${trip.coolers[i]!.name}: no amount of ice on offer that fits is enough`,
-  }));
+/** Another packing that takes less than what is written and added: information, not a second plan. */
+function lessWarnings(
+  trip: Trip,
+  addedIce: readonly TripIce[],
+  enough: readonly EnoughIce[],
+  offers: readonly Offer[],
+): Warning[] {
+  return enough.flatMap((one, i) => {
+    const added = addedIce.filter((ice) => ice.cooler === i);
+    const planned = [...one.written, ...added.map((ice) => asPiece(ice, whereOf(ice, offers), trip))];
+    if (one.enough === null || one.written.length === 0 || !isLess(one.enough, planned)) return [];
+    return [{ code: "ice-enough", says: one.says, path: `coolers[${i}]` }];
+  });
 }
 
 function whereOf(ice: TripIce, offers: readonly Offer[]): string {
@@ -104,7 +139,8 @@ function whereOf(ice: TripIce, offers: readonly Offer[]): string {
 }
 
 function supplyWarnings(trip: Trip, assumed: boolean): Warning[] {
-  const says = "no ice and no supply is listed: shop bags of block and cube ice are assumed, without a price";
+  const says =
+    "no ice and no supply is listed: blocks and bags of cubes from a shop are assumed, without a price.";
   const dry = trip.supply.some((supply) => supply.form === "dry ice" && supply.when_s === null);
   return [
     ...(assumed ? [{ code: "supply-assumed", says, path: "supply" }] : []),
@@ -117,7 +153,7 @@ function supplyWarnings(trip: Trip, assumed: boolean): Warning[] {
 const unfilled: readonly Warning[] = [
   {
     code: "plan-part",
-    says: "this version plans the ice alone: assignment and states are as written; layers, preparation, ice runs, merges and thawing are not planned",
+    says: "this version plans the ice alone. Which food goes where, and how, stays as you wrote it; layers, preparation, ice runs, merges and thawing are not planned.",
     path: "",
   },
 ];

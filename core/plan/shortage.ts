@@ -2,7 +2,7 @@ import type { IcePiece, Warning } from "../forecast/result.ts";
 import type { Trip, TripIce } from "../trip/types.ts";
 import { type Fill, fillCooler } from "./fillCooler.ts";
 import type { Judgement } from "./need.ts";
-import { iceWords, isReplaceable, type Offer, suits } from "./offer.ts";
+import { iceWords, isReplaceable, type Offer, offerWords, suits } from "./offer.ts";
 import { type Fills, judgeStage, type Scene, type Stage, stageFor } from "./scene.ts";
 import { waysOutOf } from "./wayOut.ts";
 
@@ -11,7 +11,7 @@ export interface EnoughIce {
   cooler: string;
   /** null: no amount that fits holds. */
   enough: readonly IcePiece[] | null;
-  /** `enough` in short: "3 × 10 lb cube". */
+  /** `enough` in short: "3 × 10-lb bags of cubes". */
   words: string | null;
   written: readonly IcePiece[];
   says: string;
@@ -32,9 +32,11 @@ export function shortWarnings(
     if (fill.holds) return [];
     const path = `coolers[${i}]`;
     const written = trip.ice.filter((ice) => ice.cooler === i && isReplaceable(ice));
-    const more = written.length === 0 ? "on offer" : "added to what the file has";
-    const best = `planned is the best that fits, ${iceWords(fill.ice)}`;
-    const says = `${fill.need.cooler}: no ice ${more} is enough; ${best}: ${fill.judgement.failing.join("; ")}`;
+    const more = written.length === 0 ? "" : ", added to what the file has,";
+    const added =
+      fill.ice.length === 0 ? "none is added" : `planned is the best that fits, ${iceWords(fill.ice)}`;
+    const tried = `none of the ice tried (${offerWords(offers)})${more} is enough`;
+    const says = `${fill.need.cooler}: ${tried}; ${added}: ${fill.judgement.failing.join("; ")}`;
     const code = fill.judgement.outcome === "over" ? "does-not-fit" : "ice-short";
     const others = fills.flatMap((other, k) => (k === i ? [] : other.ice));
     const stage = stageFor({ ...trip, ice: [...trip.ice, ...others] }, i);

@@ -67,8 +67,8 @@ export function parseQuantity(text: string, dimension: Dimension): QuantityReadi
   if (text.length > LONGEST)
     return { ok: false, must: `${wanted[dimension]}, in at most ${LONGEST} characters` };
   const typed = text.trim();
-  if (/\d\s*,\s*\d/.test(typed))
-    return { ok: false, must: `${wanted[dimension]}; write a decimal point, no comma` };
+  const pointed = withoutComma(typed);
+  if (pointed !== null) return { ok: false, must: `${wanted[dimension]}; write ${pointed}` };
   const parts = SHAPE.exec(plain(typed));
   if (parts === null) return refused;
   const unit = unitNamed(parts[7] ?? "", dimension);
@@ -80,6 +80,18 @@ export function parseQuantity(text: string, dimension: Dimension): QuantityReadi
     return { ok: false, must: `${wanted[dimension]}; ${floorWords(dimension)}` };
   if (value > (dimension === "share" ? 1 : LARGEST_SI)) return refused;
   return { ok: true, quantity: { dimension, value, typed, unit, typedValue } };
+}
+
+/**
+ * What to write in place of a quantity with a comma: `0,6 kg` → `0.6 kg`. A comma before three digits may part
+ * thousands, so both readings are given; null where there is no comma between digits.
+ */
+export function withoutComma(typed: string): string | null {
+  const comma = /(\d)\s*,\s*(?=\d)/;
+  if (typed.length > LONGEST || !comma.test(typed)) return null;
+  const pointed = typed.trim().replace(comma, "$1.");
+  if (comma.test(pointed)) return `${typed.trim().replace(/(\d)\s*,\s*(?=\d)/g, "$1")} without commas`;
+  return /,\s*\d{3}(?!\d)/.test(typed) ? `${typed.trim().replace(comma, "$1")} or ${pointed}` : pointed;
 }
 
 function plain(typed: string): string {

@@ -1,4 +1,4 @@
-import type { Food } from "../matter/foods.ts";
+import type { Food } from "../matter/food.ts";
 import { DomainError, requireFinite } from "../quantity/errors.ts";
 import type { LimitProfile } from "../trip/types.ts";
 import { limits } from "./limits.ts";

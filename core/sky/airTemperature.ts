@@ -9,10 +9,10 @@ export interface AirDay {
 }
 
 /** Hours by which the warmest moment follows solar noon, for air 1.5 m above ground. @source parton-logan-1981 */
-export const peakLag_s: number = 1.86 * 3600;
+const peakLag_s = 1.86 * 3600;
 
 /** How fast the night cools, over its own length. @source parton-logan-1981 */
-export const nightDecay_ratio: number = 2.2;
+const nightDecay_ratio = 2.2;
 
 /**
  * Air temperature between daily lows and highs, °C: by day a sine from the low at sunrise through the high 1.86 h after

@@ -51,6 +51,33 @@ export function dayStart_ms(instant_ms: number, timezone: string, after_days: nu
     .epochMilliseconds;
 }
 
+/**
+ * Every moment between two at which clocks of the zone show a time of day, in seconds from an instant; one a day, on
+ * days of 23 and 25 hours too.
+ *
+ * @param clock_s 0…86400 since midnight
+ * @source derivation
+ */
+export function clockMoments_s(
+  start_ms: number,
+  timezone: string,
+  clock_s: number,
+  from_s: number,
+  to_s: number,
+): number[] {
+  const first = zoned(start_ms, timezone).toPlainDate();
+  const at = Temporal.PlainTime.from("00:00").add({ seconds: Math.round(clock_s) % 86_400 });
+  const late = clock_s >= 86_400 ? 1 : 0;
+  const moments: number[] = [];
+  for (let day = Math.floor(from_s / 86_400) - 1; ; day++) {
+    const date = first.add({ days: day + late });
+    const t_s =
+      (date.toZonedDateTime({ timeZone: timezone, plainTime: at }).epochMilliseconds - start_ms) / 1000;
+    if (t_s > to_s) return moments;
+    if (t_s >= from_s) moments.push(t_s);
+  }
+}
+
 function zoned(instant_ms: number, timezone: string): Temporal.ZonedDateTime {
   try {
     return Temporal.Instant.fromEpochMilliseconds(instant_ms).toZonedDateTimeISO(timezone);

@@ -35,7 +35,7 @@ export interface PlaceRow {
 export const fullSun_W_per_m2: number = 850;
 
 /** Rise and time constant of a parked car's air that fit the measured averages within 3 °F. @source mclaren-2005 */
-export const parkedCar: { readonly warming_K: number; readonly settle_s: number } = {
+const parkedCar: { readonly warming_K: number; readonly settle_s: number } = {
   warming_K: 23,
   settle_s: 18.6 * 60,
 };

@@ -8,7 +8,7 @@ const ACCOUNTS: readonly (readonly [keyof HeatBudget, string])[] = [
   ["lid", "through the lid"],
   ["sides", "through the walls"],
   ["base", "through the base"],
-  ["seal", "by the lid joint and leaks"],
+  ["seal", "by the lid edge and leaks"],
   ["openingAir", "air let in by openings"],
   ["openingExposure", "contents bared by openings"],
   ["warmItems", "given up by food and drink"],
@@ -27,7 +27,7 @@ function bookLines(cooler: CoolerResult): string[] {
   const { heat_kJ, heatUntil_h, balance } = cooler;
   const total_kJ = ACCOUNTS.reduce((sum, [key]) => sum + heat_kJ[key], 0);
   return [
-    `${cut(printable(cooler.name), 30)}: energy to hour ${heatUntil_h.toFixed(1)}, kJ, middle case`,
+    `${cut(printable(cooler.name), 30)}: energy to hour ${heatUntil_h.toFixed(1)}, kJ`,
     ...ACCOUNTS.map(([key, words]) => row(words, heat_kJ[key])),
     row("sum of the accounts", total_kJ),
     row("change of ice and water, and what left", cooler.coldStore_kJ),

@@ -1,9 +1,9 @@
+import { pieceWords } from "../plan/pieceWords.ts";
 import { temperatureWords } from "../quantity/show.ts";
 import type { UnitSystem } from "../quantity/units.ts";
 import type { Problem, Trip, TripCooler } from "../trip/types.ts";
 import { asText } from "./forecastText.ts";
 import { cut, hanging, nColumns } from "./lines.ts";
-import { pieceWords } from "./pieces.ts";
 import { clockOf, momentWords, printable } from "./words.ts";
 
 const WIDTH = 80;
@@ -66,7 +66,7 @@ function coolerWords(trip: Trip, cooler: TripCooler, index: number): string {
   const foods = trip.food.filter((food) => food.cooler === index).length;
   const ice = trip.ice
     .filter((lot) => lot.cooler === index)
-    .map((lot) => pieceWords(lot.pieces, lot.each, lot.form))
+    .map((lot) => pieceWords(lot.pieces, printable(lot.each), lot.form))
     .join(", ");
   const holds = `${foods} ${foods === 1 ? "item" : "items"} of food and drink`;
   return `${cut(printable(cooler.name), 40)}, ${printable(cooler.size)}: ${holds}; ${ice === "" ? "no ice" : ice}`;

@@ -35,19 +35,19 @@ const GROUPS: readonly (readonly Row[])[] = [
     ["sides", "walls"],
     ["base", "base"],
     ["lid", "lid"],
-    ["seal", "lid joint"],
+    ["seal", "lid edge and leaks"],
   ],
   [["warmItems", "food and drink"]],
   [
     ["openingAir", "air let in"],
     ["openingExposure", "open lid"],
   ],
-  [["body", "cooler body"]],
+  [["body", "cooling the cooler itself"]],
 ];
 
 /**
- * The heat budget of a cooler (middle case, while it has ice) as ice at 0 °C, largest group first; walls, base, lid and joint stay
- * together. It is the cold that was used, which is not quite the ice that melted: ice below freezing, frozen food and
+ * The heat budget of a cooler (middle case, while it has ice) as ice at 0 °C, largest group first; walls, base, lid and its edge
+ * stay together. It is the cold that was used, which is not quite the ice that melted: ice below freezing, frozen food and
  * cold water take up heat too.
  */
 export function coldSpent(forecast: Forecast, index: number, units: UnitSystem): ColdSpent {
@@ -78,7 +78,7 @@ function driverWords(
     sides: outsideWords(forecast.result.coolers[index]!.series.outside_C, units),
     base: groundWords(forecast),
     lid: shadeWords(forecast, cooler),
-    seal: "and air that leaks",
+    seal: "",
     warmItems: warmestWords(forecast, index, units),
     openingAir: "moist, each time",
     openingExposure: openingWords(cooler),

@@ -4,7 +4,7 @@ import type { Forecast } from "../forecast/types.ts";
 import { padded, paddedLeft } from "./lines.ts";
 import { bare } from "./numbers.ts";
 import { iceNumber, iceUnit, type Voice } from "./voice.ts";
-import { localTime } from "./words.ts";
+import { dayStart_h, localTime } from "./words.ts";
 
 const MORNING_h = 7;
 const EVENING_h = 19;
@@ -34,8 +34,8 @@ function tableRow(cells: readonly string[], voice: Voice): string {
 }
 
 function dayCells(cooler: CoolerResult, day: number, tripEnd_h: number, voice: Voice): string[] {
-  const midnight_h = (day - 1) * 24 - voice.clock.departClock_s / 3600;
-  const end_h = Math.min(midnight_h + 24, tripEnd_h);
+  const midnight_h = dayStart_h(day, voice.clock);
+  const end_h = Math.min(dayStart_h(day + 1, voice.clock), tripEnd_h);
   const iceAt = (clock_h: number): string => {
     const t_h = midnight_h + clock_h;
     return t_h < 0 || t_h > tripEnd_h ? "–" : iceCell(cooler, t_h, voice);

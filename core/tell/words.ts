@@ -1,15 +1,20 @@
 import { Temporal } from "temporal-polyfill";
 import type { Band } from "../forecast/result.ts";
 import { requireFinite } from "../quantity/errors.ts";
+import { dayStart_ms, localClock_s, localInstant_ms, localIso } from "../sky/localTime.ts";
+import { cut } from "./lines.ts";
 
-/** What it takes to turn hours since departure into words of the local clock. It knows no change of the clock. */
+/** What it takes to turn hours since departure into words of the local clock, across its changes. */
 export interface TripClock {
   /** Local day of departure, ISO. */
   date: string;
-  /** Local time of day at departure. */
-  departClock_s: number;
+  /** The instant of departure, milliseconds since 1970 UTC, and the clocks that the trip goes by. */
+  depart_ms: number;
+  timezone: string;
   /** Length of the trip. */
   length_h: number;
+  /** Meals by local time of day: a moment that is one of them is told by its name. */
+  meals: readonly (readonly [name: string, clock_s: number])[];
 }
 
 /** Hours from departure as local day and time; day 1 is the day of departure. */
@@ -25,10 +30,11 @@ export interface LocalTime {
 
 /** What may be said instead of a time that the reckoning does not reach. */
 export const PAST_RETURN = "past the return";
-/** Beside a value without a spread. */
-export const NO_BAND = "middle case, no band yet";
+/** Said once beside values without a spread. */
+export const ONE_RUN = "One typical run, no range yet";
 
-const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"];
+/** From Monday on. */
+export const WEEKDAYS: readonly string[] = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"];
 const PARTS: readonly (readonly [number, string])[] = [
   [5, "early morning"],
   [8, "morning"],
@@ -39,25 +45,43 @@ const PARTS: readonly (readonly [number, string])[] = [
 ];
 
 /** The clock of a trip. */
-export function clockOf(trip: { depart: string; departClock_s: number; duration_s: number }): TripClock {
+export function clockOf(trip: {
+  depart: string;
+  duration_s: number;
+  place: { timezone: string };
+  meals: { breakfast_s: number; lunch_s: number; dinner_s: number };
+}): TripClock {
+  const { breakfast_s, lunch_s, dinner_s } = trip.meals;
   return {
+    meals: [
+      ["breakfast", breakfast_s],
+      ["lunch", lunch_s],
+      ["dinner", dinner_s],
+    ],
     date: trip.depart.slice(0, 10),
-    departClock_s: trip.departClock_s,
+    depart_ms: localInstant_ms(trip.depart, trip.place.timezone),
+    timezone: trip.place.timezone,
     length_h: trip.duration_s / 3600,
   };
+}
+
+/** Hours from departure of the local midnight with which a day of the trip begins; clocks may change on the way. */
+export function dayStart_h(day: number, clock: TripClock): number {
+  return (dayStart_ms(clock.depart_ms, clock.timezone, day - 1) - clock.depart_ms) / 3_600_000;
 }
 
 /** Local day and time of a moment, to the nearest minute. `t_h` may be before departure or after the return. */
 export function localTime(t_h: number, clock: TripClock): LocalTime {
   requireFinite("t_h", t_h, -1e5, 1e5);
-  const sinceMidnight = Math.round(clock.departClock_s / 60 + t_h * 60);
-  const daysOn = Math.floor(sinceMidnight / 1440);
-  const date = Temporal.PlainDate.from(clock.date).add({ days: daysOn });
+  const minute_ms = 60_000;
+  const instant_ms = Math.round((clock.depart_ms + t_h * 3_600_000) / minute_ms) * minute_ms;
+  const local = Temporal.PlainDateTime.from(localIso(instant_ms, clock.timezone));
+  const date = local.toPlainDate();
   return {
-    day: daysOn + 1,
+    day: Temporal.PlainDate.from(clock.date).until(date, { largestUnit: "days" }).days + 1,
     weekday: WEEKDAYS[date.dayOfWeek - 1]!,
     dayOfMonth: String(date.day),
-    sinceMidnight_min: sinceMidnight - daysOn * 1440,
+    sinceMidnight_min: local.hour * 60 + local.minute,
   };
 }
 
@@ -82,12 +106,19 @@ export function momentWords(t_h: number, clock: TripClock): string {
 
 /** The full hour of the local clock before a reckoned moment: minutes would claim too much, and later would be milder. */
 export function fullHour_h(t_h: number, clock: TripClock): number {
-  const lead_h = clock.departClock_s / 3600;
-  return Math.floor(t_h + lead_h + 1e-6) - lead_h;
+  const clock_h = localClock_s(Math.round(clock.depart_ms + t_h * 3_600_000), clock.timezone) / 3600;
+  return t_h - ((clock_h + 1e-6) % 1) + 1e-6;
+}
+
+/** "day 3 breakfast, 07:00" where the moment is a meal of the trip, else "day 3, 14:10". */
+export function mealWords(t_h: number, clock: TripClock): string {
+  const { day, sinceMidnight_min } = localTime(t_h, clock);
+  const meal = clock.meals.find(([, clock_s]) => Math.round(clock_s / 60) === sinceMidnight_min);
+  return `day ${day}${meal === undefined ? "" : ` ${meal[0]}`}, ${clockWords(sinceMidnight_min)}`;
 }
 
 /** "day 3, 14:00". */
-function hourWords(t_h: number, clock: TripClock): string {
+export function hourWords(t_h: number, clock: TripClock): string {
   const { day, sinceMidnight_min } = localTime(fullHour_h(t_h, clock), clock);
   return `day ${day}, ${clockWords(sinceMidnight_min)}`;
 }
@@ -108,24 +139,24 @@ function join(large: string, small: number, unit: string): string {
   return small === 0 ? large : `${large} ${small} ${unit}`;
 }
 
+/** "milk, ham and 2 more"; names are a stranger's words, so they are made fit for a line and cut. */
+export function nameWords(names: readonly string[], most = 3): string {
+  const shown = names.slice(0, most).map((name) => cut(printable(name), 30));
+  if (names.length > most) return `${shown.join(", ")} and ${names.length - most} more`;
+  return shown.length < 2 ? shown.join("") : `${shown.slice(0, -1).join(", ")} and ${shown.at(-1)}`;
+}
+
 /** True where the three values of a band are one. */
 export function isPoint(band: Band): boolean {
   return band.p10 === band.p50 && band.p50 === band.p90;
 }
 
 /**
- * How long something lasts, in words that follow "ice" or "under 40 °F": "until day 4 evening (middle case, no band
- * yet)", "likely until day 6 evening (day 5 noon to past the return)", "to the return, nine times in ten".
+ * How long something lasts, in words that follow "ice" or "under 40 °F": "until day 4 evening", "likely until day 6
+ * evening (day 5 noon to past the return)", "to the return, nine times in ten". Within twelve hours a band is told to the
+ * hour, a wider one by parts of the day.
  *
- * @param middle true when the whole result is the middle case alone, so that even equal values are no band
- */
-export function untilWords(band: Band, clock: TripClock, middle: boolean): string {
-  return middle ? `${spanWords(band, clock, true)} (${NO_BAND})` : spanWords(band, clock, false);
-}
-
-/**
- * As `untilWords`, for a sentence that says elsewhere that it is the middle case. Within twelve hours a band is told to
- * the hour, a wider one by parts of the day.
+ * @param middle true when the whole result is one run, so that even equal values are no band; that is said elsewhere
  */
 export function spanWords(band: Band, clock: TripClock, middle: boolean): string {
   if (middle) return lastsUntil(band.p50, (t_h) => dayPart(t_h, clock));

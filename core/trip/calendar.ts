@@ -12,7 +12,7 @@ export interface Meals {
   dinner_s: number;
 }
 
-const stamp = /^(\d{4}-\d{2}-\d{2})[T ](\d{2}:\d{2}(?::\d{2})?)$/;
+const stamp = /^(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2}(?::\d{2})?)$/;
 const dayMoment = /^day\s+(\d{1,3})\s+(\S+)$/i;
 const mealWords = ["breakfast", "lunch", "dinner"] as const;
 const longest_s = 60 * 86_400;
@@ -57,9 +57,9 @@ export class Calendar {
     this.#meals = meals;
     this.depart = file.depart.trim().replace(" ", "T");
     this.return = file.return.trim().replace(" ", "T");
-    this.depart_ms = this.#stamp("depart", this.depart, instantWords);
+    this.depart_ms = this.#stamp("depart", file.depart, instantWords);
     this.departClock_s = Number.isNaN(this.depart_ms) ? Number.NaN : localClock_s(this.depart_ms, timezone);
-    this.duration_s = this.#length(this.#stamp("return", this.return, instantWords));
+    this.duration_s = this.#length(this.#stamp("return", file.return, instantWords), file.return);
   }
 
   /** Seconds from departure of a typed moment within the trip, its ends included; NaN with the problem noted. */
@@ -70,20 +70,19 @@ export class Calendar {
     return this.#notes.refuse(path, `within the trip, ${this.depart} to ${this.return}`, typed);
   }
 
-  #length(return_ms: number): number {
+  #length(return_ms: number, typed: string): number {
     const length_s = (return_ms - this.depart_ms) / 1000;
     if (Number.isNaN(length_s)) return length_s;
     if (length_s < shortest_s) {
-      return this.#notes.refuse("return", `at least an hour after departure, ${this.depart}`, this.return);
+      return this.#notes.refuse("return", `at least an hour after departure, ${this.depart}`, typed);
     }
-    if (length_s > longest_s) return this.#notes.refuse("return", "within 60 days of departure", this.return);
+    if (length_s > longest_s) return this.#notes.refuse("return", "within 60 days of departure", typed);
     return length_s;
   }
 
   #anySeconds(path: string, typed: string): number {
     const parts = dayMoment.exec(typed);
-    if (parts === null)
-      return (this.#stamp(path, typed.replace(" ", "T"), momentWords) - this.depart_ms) / 1000;
+    if (parts === null) return (this.#stamp(path, typed, momentWords) - this.depart_ms) / 1000;
     const clock_s = this.#clock(path, parts[2] as string, typed);
     if (Number.isNaN(clock_s) || Number.isNaN(this.depart_ms)) return Number.NaN;
     const day = Number(parts[1]);
@@ -103,8 +102,9 @@ export class Calendar {
   }
 
   #stamp(path: string, typed: string, must: string): number {
-    return stamp.test(typed)
-      ? this.#shownByClocks(path, typed, typed, must)
+    const iso = typed.trim().replace(" ", "T");
+    return stamp.test(iso)
+      ? this.#shownByClocks(path, iso, typed, must)
       : this.#notes.refuse(path, must, typed);
   }
 

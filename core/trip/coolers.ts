@@ -1,5 +1,7 @@
 import { type BuildKey, bodyOf } from "../cooler/builds.ts";
+import { medianClosures } from "../cooler/closures.ts";
 import type { BodyStart, CoolerBody, OpeningHabit } from "../cooler/types.ts";
+import { conductanceRange_W_per_K } from "../cooler/walls.ts";
 import { solarAbsorptances } from "../matter/shells.ts";
 import type { Calendar } from "./calendar.ts";
 import type { CoolerFile } from "./file.ts";
@@ -114,8 +116,28 @@ function bodyFor(notes: Notes, file: CoolerFile, path: string, room: Room): Cool
   wallOf(notes, file, path, body);
   body.emptyWeight_kg =
     notes.siOrNull(`${path}.weight`, file.weight, measures.emptyWeight) ?? body.emptyWeight_kg;
-  body.measured_W_per_K = notes.siOrNull(`${path}.conductance`, file.conductance, measures.conductance);
+  body.measured_W_per_K = measuredOf(notes, file, path, Number.isFinite(room.volume_m3) ? body : null);
   return body;
+}
+
+/** A stated conductance, within what walls of this body's joint and faces could have; null where its room is unknown. */
+function measuredOf(notes: Notes, file: CoolerFile, path: string, body: CoolerBody | null): number | null {
+  const at = `${path}.conductance`;
+  const stated = notes.siOrNull(at, file.conductance, measures.conductance);
+  if (stated === null || Number.isNaN(stated) || body === null || !isWhole(body)) return stated;
+  const { least_W_per_K, most_W_per_K } = conductanceRange_W_per_K(body, medianClosures);
+  // Rounded inwards, so that the ends told are ends allowed.
+  const least = Math.ceil(least_W_per_K * 1.001 * 1000) / 1000;
+  const most = Math.floor(most_W_per_K * 0.999 * 100) / 100;
+  if (stated >= least && stated <= most) return stated;
+  const must = `between ${least} W/K and ${most} W/K, which is what a body of this size and joint can have`;
+  return notes.refuse(at, must, file.conductance);
+}
+
+/** Whether all sizes of a body are known: those with a problem are NaN. */
+function isWhole({ inside, lid, sides, base }: CoolerBody): boolean {
+  const sizes = [...Object.values(inside), lid.thickness_m, sides.thickness_m, base.thickness_m];
+  return sizes.every((size) => Number.isFinite(size) && size > 0);
 }
 
 function absorptanceOf(notes: Notes, file: CoolerFile, path: string): number {

@@ -79,10 +79,8 @@ function resolveMove(
   when: { path: string; t_s: number; cooler: number },
 ): TripEvent {
   const at = `${when.path}.until`;
-  const until_s = calendar.seconds(
-    at,
-    file.until ?? notes.assume(at, calendar.return, "not given: until return"),
-  );
+  if (file.until === undefined) notes.assume(at, calendar.return, "not given: until return");
+  const until_s = file.until === undefined ? calendar.duration_s : calendar.seconds(at, file.until);
   if (until_s <= when.t_s) notes.refuse(at, "later than at", file.until ?? calendar.return);
   const spot = spotOf(notes, file, { path: when.path, place: file.to, from_s: when.t_s, weather });
   return { do: "move", ...when, until_s, place: file.to, ...spot };

@@ -193,7 +193,7 @@ export type EventFile =
   | { at: string; do: "wet cloth"; cooler: string };
 
 export interface TripFile {
-  coldstow: 1;
+  coldstow?: Maybe<1>;
   title?: Maybe<string>;
   depart: string;
   return: string;

@@ -1,10 +1,11 @@
+import type { Food } from "../matter/food.ts";
 import { foodDensity_kg_per_m3 } from "../matter/foodProperties.ts";
-import { type Food, findFood } from "../matter/foods.ts";
+import { findFood } from "../matter/foods.ts";
 import type { Calendar } from "./calendar.ts";
 import { coolerNamed, dryBox } from "./coolers.ts";
 import type { FoodFile } from "./file.ts";
 import { statedMass_kg } from "./ice.ts";
-import { measures, type Notes } from "./notes.ts";
+import { inFahrenheit, measures, type Notes } from "./notes.ts";
 import type { TripCooler, TripFood } from "./types.ts";
 
 /** A moment and a cooler at which food goes in later; null for what is aboard from the start. */
@@ -17,6 +18,8 @@ export interface PutIn {
 const ambientAt = "25 C";
 /** Food stated at most this cold, and not frozen, counts as chilled. */
 const chilledTo_C = 8;
+/** Nobody calls warmer food chilled; it is mostly a Fahrenheit figure with the other letter. */
+const chilledAtMost_C = 20;
 
 /** One food or drink of the file; null when its kind is unknown (with the problem noted). */
 export function resolveFood(
@@ -43,11 +46,11 @@ export function resolveFood(
     start_C,
     ...thicknessOf(notes, file, path, like),
     freezesBadly: file["freezes badly"] ?? like.freezesBadly,
-    watertight: watertightOf(notes, file, path, cooler),
+    watertight: watertightOf(notes, file, path, like, cooler),
     eat_s: eatenAt(notes, calendar, file, path, like, putIn),
     cooler,
     layer: file.layer ?? null,
-    warmBefore_s: notes.si(`${path}.warm before`, file["warm before"] ?? "0 h", measures.warmBefore),
+    warmBefore_s: warmBeforeOf(notes, file, path, like),
     putIn_s: putIn?.t_s ?? null,
   };
 }
@@ -60,8 +63,11 @@ function kindOf(notes: Notes, file: FoodFile, path: string): Food | null {
       notes.assume(`${path}.like`, found.food.key, "from its name", null, found.food.source);
     return found.food;
   }
+  const any = "any food much like it will do";
   const must =
-    file.like === undefined ? "given, since the name is not a food that is known" : "a food that is known";
+    file.like === undefined
+      ? `given, since the name is not a food that is known; ${any}, such as like: ${found.near[0]}`
+      : `a food that is known; ${any}`;
   notes.refuse(`${path}.like`, must, file.like ?? file.name, found.near.join(", "));
   return null;
 }
@@ -88,16 +94,20 @@ function stateOf(notes: Notes, file: FoodFile, path: string, like: Food): State 
   const stateAt = `${path}.state`;
   if (file.in?.trim().toLowerCase() === dryBox)
     return notes.assume<State>(stateAt, "dry", "it is in the dry box");
-  if (file.at === undefined) {
-    const other = like.usualState === "chilled" ? "ambient" : "chilled";
-    return notes.assume<State>(stateAt, like.usualState, `not given: usual for ${like.name}`, [
-      like.usualState,
-      other,
-    ]);
-  }
+  if (file.at === undefined) return usualStateOf(notes, file, stateAt, like);
   const at_C = notes.si(`${path}.at`, file.at, measures.anyTemperature);
   const state: State = at_C < (like.freezes_C ?? 0) ? "frozen" : at_C <= chilledTo_C ? "chilled" : "ambient";
   return notes.assume<State>(stateAt, state, "from its temperature");
+}
+
+/** As it is sold: a kind that is sold frozen, or a name that says so, goes in frozen. */
+function usualStateOf(notes: Notes, file: FoodFile, stateAt: string, like: Food): State {
+  const why = `not given: usual for ${like.name}`;
+  if (like.usualState === "frozen") return notes.assume<State>(stateAt, "frozen", why);
+  if ([file.name, file.like].some((name) => /^\s*frozen\b/i.test(name ?? "")))
+    return notes.assume<State>(stateAt, "frozen", "from its name");
+  const other = like.usualState === "chilled" ? "ambient" : "chilled";
+  return notes.assume<State>(stateAt, like.usualState, why, [like.usualState, other]);
 }
 
 const usualStart: Readonly<Record<State, readonly [string, readonly [string, string] | null, string]>> = {
@@ -124,6 +134,16 @@ function startOf(notes: Notes, file: FoodFile, path: string, state: State, like:
       `${path}.at`,
       `colder than ${freezes_C} C, where ${like.name} freezes, or state other than frozen`,
       typed,
+      inFahrenheit(typed, -80, freezes_C),
+    );
+  }
+  if (state === "chilled" && start_C > chilledAtMost_C) {
+    const near = inFahrenheit(typed, freezes_C - 1, chilledAtMost_C);
+    notes.refuse(
+      `${path}.at`,
+      `at most ${chilledAtMost_C} C for chilled food, or state ambient`,
+      typed,
+      near,
     );
   }
   if ((state === "chilled" || state === "ambient") && start_C < freezes_C - 1) {
@@ -190,12 +210,33 @@ function thicknessOf(
   return { thick_m: notes.si(`${path}.thick`, typed, measures.thickness), shape: like.shape };
 }
 
-/** Silence about the package is read as not watertight: the stricter rule. */
-function watertightOf(notes: Notes, file: FoodFile, path: string, cooler: number | null): boolean {
-  if (file.watertight !== undefined || cooler === null) return file.watertight ?? false;
-  const why = "not said, so it counts as wet once it lies in meltwater";
-  notes.assume(`${path}.watertight`, "false", why);
-  return false;
+/**
+ * Silence about the package: cans, bottles and cartons of drink keep water out by nature; anything else is read as not
+ * watertight, the stricter rule.
+ */
+function watertightOf(
+  notes: Notes,
+  file: FoodFile,
+  path: string,
+  like: Food,
+  cooler: number | null,
+): boolean {
+  const usual = like.kind === "drink";
+  if (file.watertight !== undefined || cooler === null) return file.watertight ?? usual;
+  const [why, source] = usual
+    ? ["not said: cans, bottles and cartons are; write false for an open one", "common-practice"]
+    : ["not said, so it counts as wet once it lies in meltwater; write true if it is sealed in a bag or box"];
+  notes.assume(`${path}.watertight`, String(usual), why as string, null, source);
+  return usual;
+}
+
+/** Warm time before packing counts; silence about it is listed where the food is perishable. */
+function warmBeforeOf(notes: Notes, file: FoodFile, path: string, like: Food): number {
+  const at = `${path}.warm before`;
+  const typed = file["warm before"] ?? "0 h";
+  if (file["warm before"] === undefined && like.perishable)
+    notes.assume(at, typed, "not said: as if cold without a break until it goes in");
+  return notes.si(at, typed, measures.warmBefore);
 }
 
 function eatenAt(
@@ -212,8 +253,8 @@ function eatenAt(
     notes.assume(at, "throughout", "not given: a drink");
     return null;
   }
-  const kept = "not given: it must keep until return";
-  const eat_s = calendar.seconds(at, file.eat ?? notes.assume(at, calendar.return, kept));
+  if (file.eat === undefined) notes.assume(at, calendar.return, "not given: it must keep until return");
+  const eat_s = file.eat === undefined ? calendar.duration_s : calendar.seconds(at, file.eat);
   if (putIn !== null && eat_s <= putIn.t_s) notes.refuse(at, "later than the moment it is put in", file.eat);
   return eat_s;
 }

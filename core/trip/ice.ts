@@ -2,7 +2,7 @@ import type { IceForm, LayerWish } from "../cooler/types.ts";
 import { dryIce_C, dryIceDensity_kg_per_m3 } from "../matter/dryIce.ts";
 import { iceDensity_kg_per_m3 } from "../matter/ice.ts";
 import { packs } from "../matter/packs.ts";
-import { parseQuantity, type Quantity } from "../quantity/parse.ts";
+import { parseQuantity, type Quantity, withoutComma } from "../quantity/parse.ts";
 import { coolerNamed } from "./coolers.ts";
 import type { AddIceFile, IceAmountFile, IceFile } from "./file.ts";
 import { type Measure, measures, type Notes } from "./notes.ts";
@@ -57,7 +57,9 @@ function stowed_kg_per_m3(form: IceForm): number {
 export function statedMass_kg(notes: Notes, path: string, typed: string, density_kg_per_m3: number): number {
   if (parseQuantity(typed, "mass").ok) return notes.si(path, typed, measures.mass);
   if (parseQuantity(typed, "volume").ok) return density_kg_per_m3 * notes.si(path, typed, measures.volume);
-  return notes.refuse(path, "a weight or a volume with its unit, such as 3 lb or 355 mL", typed);
+  const write = withoutComma(typed);
+  const must = "a weight or a volume with its unit, such as 3 lb or 355 mL";
+  return notes.refuse(path, write === null ? must : `${must}; write ${write}`, typed);
 }
 
 interface IceAmount {

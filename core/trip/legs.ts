@@ -47,14 +47,18 @@ function assumeSpot(notes: Notes, file: SpotFile, { path, place, from_s, weather
   const row = placeDefaults[place];
   const percent = (share: number): string => `${Math.round(100 * share)} %`;
   const sunCounts = row.isOpen || row.sunPass_frac > 0 || row.warming_K > 0;
-  if (file.shade === undefined && sunCounts && row.air_C === null) {
+  const shadeListed = file.shade === undefined && sunCounts && row.air_C === null;
+  const air_C = file.air === undefined ? row.air_C : null;
+  if (shadeListed) {
     const range = row.shadeRange_frac.map(percent) as unknown as readonly [string, string];
     notes.assume(`${path}.shade`, percent(row.shade_frac), row.says, range, row.source);
   }
-  if (file.ground === undefined) notes.assume(`${path}.ground`, row.ground, `usual for ${place}`);
-  if (file.air === undefined && row.air_C !== null) {
-    const range = [`${row.air_C - 4} C`, `${row.air_C + 6} C`] as const;
-    notes.assume(`${path}.air`, `${row.air_C} C`, row.says, range, row.source);
+  // What the place stands for is said once, where its first default is listed.
+  const says = shadeListed || air_C !== null ? "" : `: ${row.says}`;
+  if (file.ground === undefined) notes.assume(`${path}.ground`, row.ground, `usual for ${place}${says}`);
+  if (air_C !== null) {
+    const range = [`${air_C - 4} C`, `${air_C + 6} C`] as const;
+    notes.assume(`${path}.air`, `${air_C} C`, row.says, range, row.source);
   }
   if (file.water !== undefined || !wetPlace(file, place) || weather === null || Number.isNaN(from_s)) return;
   const water_C = Math.min(35, Math.round(unmeasuredWater_C(weather.dayMean_C(from_s))));

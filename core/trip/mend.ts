@@ -52,8 +52,9 @@ function leaveOut(file: Parsed, steps: readonly Step[]): void {
 /** Mends what is missing at a path and returns the path of what it changed; null where nothing helps. */
 function mend(file: Parsed, steps: readonly Step[]): readonly Step[] | null {
   const [section, place] = steps;
-  if (section === "coldstow") {
-    file[section] = 1;
+  // The rest of a number that a comma cut in two.
+  if (/^\d/.test(String(steps.at(-1))) && typeof steps.at(-1) === "string") {
+    leaveOut(file, steps);
     return steps;
   }
   if (steps.length < 2) return null;

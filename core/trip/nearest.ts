@@ -1,7 +1,7 @@
 import { nameDistance, nameWords } from "../matter/nearestName.ts";
 
 /** Words less alike than this share are not worth offering. */
-const farthest = 0.5;
+const farthest = 0.4;
 
 /** The known word that a misspelt one most likely means, or null when none is near. */
 export function nearest(word: string, known: readonly string[]): string | null {

@@ -69,6 +69,15 @@ type MeasureName =
   | "warmBefore"
   | "away";
 
+/** A temperature typed in Celsius as the Fahrenheit figure it may have been meant as; null unless that lies in the range. */
+export function inFahrenheit(typed: string, low_C: number, high_C: number): string | null {
+  const reading = parseQuantity(typed, "temperature");
+  if (!reading.ok || reading.quantity.unit.symbol !== "°C") return null;
+  const figure = reading.quantity.typedValue;
+  const meant_C = ((figure - 32) * 5) / 9;
+  return meant_C >= low_C && meant_C <= high_C ? `${figure} F` : null;
+}
+
 /**
  * What is noted while a file is worked out: problems, and defaults used. Readers return NaN where a value has a
  * problem; a trip with problems is never handed out, so such a NaN reaches no reckoning.
@@ -102,7 +111,7 @@ export class Notes {
     const slack = 1e-9 * Math.max(1, Math.abs(high));
     if (!reading.ok) this.refuse(path, reading.must, typed);
     else if (reading.quantity.value < low - slack || reading.quantity.value > high + slack)
-      this.refuse(path, says, typed);
+      this.refuse(path, says, typed, inFahrenheit(typed, low, high));
     else return reading.quantity;
     return null;
   }

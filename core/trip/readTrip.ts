@@ -9,6 +9,7 @@ import { resolveLegs } from "./legs.ts";
 import { mended } from "./mend.ts";
 import { Notes } from "./notes.ts";
 import { resolveConfidence_frac, resolveLimit, resolveMeals, resolveParty, resolvePlace } from "./place.ts";
+import { spelled } from "./slips.ts";
 import { resolveFreezer, resolveSupply } from "./supply.ts";
 import { bounds, parseText } from "./text.ts";
 import type { Problem, Trip, TripFood, TripReading } from "./types.ts";
@@ -39,15 +40,14 @@ export function readTripObject(typed: unknown, options: ReadOptions): TripReadin
   return resolved(typed, options, () => null);
 }
 
-function resolved(
-  typed: unknown,
-  options: ReadOptions,
-  lineOf: (path: string) => number | null,
-): TripReading {
+function resolved(raw: unknown, options: ReadOptions, lineOf: (path: string) => number | null): TripReading {
+  const { typed, findings: slips, typedPath } = spelled(raw);
   const refuse = (findings: readonly Finding[]): TripReading => {
-    const problems: Problem[] = findings.map((finding) => ({ line: lineOf(finding.path), ...finding }));
+    const told = (finding: Finding, path: string): Problem => ({ line: lineOf(path), ...finding, path });
+    const problems = findings.map((finding) => told(finding, typedPath(finding.path)));
     problems.sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
-    return { ok: false, problems: problems.slice(0, bounds.problems) };
+    const first = slips.map((finding) => told(finding, finding.path));
+    return { ok: false, problems: [...first, ...problems].slice(0, bounds.problems) };
   };
   const validation = validateTrip(typed);
   const notes = new Notes();
@@ -58,11 +58,14 @@ function resolved(
     return refuse([...validation.findings, ...further.independent(notes.findings)]);
   }
   const trip = resolveTrip(notes, validation.file, typed, options);
-  return notes.findings.length === 0 && trip !== null ? { ok: true, trip } : refuse(notes.findings);
+  const isGood = notes.findings.length === 0 && slips.length === 0 && trip !== null;
+  return isGood ? { ok: true, trip } : refuse(notes.findings);
 }
 
 /** The trip, or null where the notes hold what is wrong. */
 function resolveTrip(notes: Notes, file: TripFile, typed: unknown, options: ReadOptions): Trip | null {
+  if (file.coldstow === undefined)
+    notes.assume("coldstow", "1", "not given: this version of the file format");
   const title = file.title ?? notes.assume("title", titleFrom(options.file), "not given: the file's name");
   const place = resolvePlace(notes, file);
   const party = resolveParty(notes, file);

@@ -47,7 +47,10 @@ export function parseText(text: string): TextReading {
   const lines = new LineCounter();
   // Keys are compared in `Gather`: the parser's own check takes quadratic time.
   const document = parseDocument(text, { lineCounter: lines, uniqueKeys: false, prettyErrors: false });
-  const faults = [...document.errors, ...document.warnings].map((fault) => ({
+  const all = [...document.errors, ...document.warnings];
+  // Whatever else is wrong with a text that is indented with tabs follows from them.
+  const tab = all.find(({ code }) => code === "TAB_AS_INDENT");
+  const faults = (tab === undefined ? all : [tab]).map((fault) => ({
     line: lines.linePos(fault.pos[0]).line,
     path: "",
     ...faultWords(fault.code, fault.message),

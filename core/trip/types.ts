@@ -8,7 +8,7 @@ import type {
   OpeningHabit,
   TopSheet,
 } from "../cooler/types.ts";
-import type { Food } from "../matter/foods.ts";
+import type { Food } from "../matter/food.ts";
 import type { GroundKind, PlaceKind, Stay, Weather } from "../sky/types.ts";
 
 /** One mistake in a file, told so that the person can mend it. */

@@ -1,5 +1,7 @@
 import * as v from "valibot";
+import { withoutComma } from "../quantity/parse.ts";
 import type { TripFile } from "./file.ts";
+import { meant } from "./meant.ts";
 import { nearest } from "./nearest.ts";
 import { pathOf, type Step } from "./paths.ts";
 import { tripSchema } from "./schema/trip.ts";
@@ -24,15 +26,17 @@ export function validateTrip(typed: unknown): Validation {
   findStrange(findings, tripSchema as unknown as Shape, typed, []);
   const outcome = v.safeParse(tripSchema, typed);
   const lists = findings.filter(({ got }) => got === aList).map(({ path }) => path);
+  const told = new Set(findings.map(({ path }) => path));
   for (const issue of outcome.issues ?? []) {
     const steps = (issue.path ?? []).map((item) => item.key as Step);
     // The validator names one strange key per mapping, and takes a list for one; `findStrange` has them all.
-    if (issue.expected === "never" || lists.includes(pathOf(steps.slice(0, -1)))) continue;
+    const path = pathOf(steps);
+    if (issue.expected === "never" || told.has(path) || lists.includes(pathOf(steps.slice(0, -1)))) continue;
     findings.push({
-      path: pathOf(steps),
+      path,
       must: issue.received === "undefined" ? (wantedAt(steps, typed) ?? issue.message) : issue.message,
       got: shown(issue.input),
-      near: typeof issue.input === "string" ? nearest(issue.input, wordsIn(issue.expected)) : null,
+      near: nearOf(issue, steps),
     });
   }
   if (findings.length > 0 || !outcome.success) return { ok: false, findings };
@@ -48,6 +52,15 @@ export function shown(value: unknown): string {
   if (typeof value === "object") return "a mapping";
   const text = String(value).replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, "�");
   return text.length > 80 ? `${text.slice(0, 79)}…` : text;
+}
+
+/** What was most likely meant by a word that is on no list, or by a yes or no in another word. */
+function nearOf(issue: v.BaseIssue<unknown>, steps: readonly Step[]): string | null {
+  const known = wordsIn(issue.expected);
+  const isWord = known.length > 0 || issue.expected === "boolean";
+  return isWord
+    ? meant(String(steps.findLast((step) => typeof step === "string")), issue.input, known)
+    : null;
 }
 
 /** The words of a list, from the validator's own account of what it expected. */
@@ -92,8 +105,14 @@ function findStrange(findings: Finding[], shape: Shape, value: unknown, steps: r
   }
   if (entries === undefined) return;
   const known = Object.keys(entries);
-  for (const [key, part] of Object.entries(value)) {
+  const pairs = Object.entries(value);
+  for (const [place, [key, part]] of pairs.entries()) {
     if (findings.length >= bounds.problems) return;
+    const split = known.includes(key) ? null : commaSplit(pairs[place - 1], [key, part], steps);
+    if (split !== null) {
+      findings.push(split);
+      continue;
+    }
     if (known.includes(key)) {
       findStrange(findings, entries[key] as Shape, part, [...steps, key]);
       continue;
@@ -106,6 +125,21 @@ function findStrange(findings: Finding[], shape: Shape, value: unknown, steps: r
       near: nearest(key, known),
     });
   }
+}
+
+/** Inside braces a comma ends a value, so `{ amount: 0,6 kg }` reads as an amount of 0 and a key "6 kg". */
+function commaSplit(
+  before: readonly [string, unknown] | undefined,
+  [key, part]: readonly [string, unknown],
+  steps: readonly Step[],
+): Finding | null {
+  if (before === undefined || part !== null || !/^\d/.test(key) || !/^-?\d+$/.test(String(before[1])))
+    return null;
+  const got = `${String(before[1])},${key}`;
+  const write = withoutComma(got);
+  if (write === null) return null;
+  const must = `a number with a decimal point; write ${write}`;
+  return { path: pathOf([...steps, before[0]]), must, got: shown(got), near: null };
 }
 
 /** What the value that is missing at this path would have to be. */

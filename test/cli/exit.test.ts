@@ -1,4 +1,5 @@
-import { spawn } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
+import { closeSync, existsSync, openSync } from "node:fs";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { Result } from "../../core/index.ts";
 import { build, fine, folderWith, program, run, warm } from "./build.ts";
@@ -71,6 +72,21 @@ describe("exit status", () => {
     expect(done.err).not.toMatch(/\n\s+at /);
     const asked = run(["forecast", "-"], { input: fine, env: { ...broken, COLDSTOW_DEBUG: "1" } });
     expect(asked.err).toMatch(/\n\s+at /);
+  });
+
+  it("2 when the answer cannot be written, in plain words", () => {
+    const full = existsSync("/dev/full") ? [["check"], ["check", "--json"], ["forecast", "--json"]] : [];
+    for (const [command, ...flags] of full) {
+      const disk = openSync("/dev/full", "w");
+      const done = spawnSync(process.execPath, [program, command!, "-", ...flags], {
+        input: fine,
+        stdio: ["pipe", disk, "pipe"],
+        encoding: "utf8",
+      });
+      closeSync(disk);
+      expect([command, done.status]).toEqual([command, 2]);
+      expect(done.stderr).toBe("The answer could not be written: a full disk.\n");
+    }
   });
 
   it("does not mind a reader that stops early", async () => {
@@ -203,6 +219,12 @@ describe("bad input", () => {
       problems: { path: string }[];
     };
     expect(problems.map(({ path }) => path)).toEqual(["coolers[0].size", "food[0].amount", "ice[0].at"]);
+  });
+
+  it("a conductance that no such cooler has is the person's mistake, not ours", () => {
+    const done = run(["forecast", "-"], { input: fine.replace("build: thick", "conductance: 40 W/K") });
+    expect(done).toMatchObject({ status: 2, out: "" });
+    expect(done.err).toContain("coolers[0].conductance: must be between");
   });
 
   it("a file that is not there, a folder, and a path through a file", () => {

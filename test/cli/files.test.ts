@@ -100,6 +100,21 @@ describe("--out", () => {
     expect(run(["forecast", "out/trip.planned.yaml"], { cwd: folder }).status).toBe(0);
   });
 
+  it("hands temperatures of ice back as typed, and its own in the units of the file", () => {
+    const plannedOf = (text: string): string => {
+      const folder = folderWith({ "trip.yaml": text });
+      run(["plan", "trip.yaml", "--out", "out", "--quiet"], { cwd: folder });
+      return readFileSync(join(folder, "out/trip.planned.yaml"), "utf8").slice(text.length);
+    };
+    expect(plannedOf(`${warm}supply:\n  - { form: cube, each: 10 lb, at: 28 F }\n`)).toContain("at: 28 F,");
+    expect(plannedOf(`${warm}supply:\n  - { form: cube, each: 10 lb, at: -2 C }\n`)).toContain("at: -2 C,");
+    // Shop ice that nobody wrote down is taken at −2 °C.
+    const us = warm.replace("at: 3 C", "at: 38 F");
+    expect(plannedOf(us)).toContain("at: 28.4 F,");
+    const metric = warm.replace("45 qt", "42 L").replace("2 lb", "1 kg");
+    expect(plannedOf(metric)).toContain("at: -2 C,");
+  });
+
   it("brings the hourly file along with a planned trip", () => {
     const folder = folderWith({ "trip.yaml": hourly("sky/canyon.csv"), "sky/canyon.csv": csv });
     expect(run(["plan", "trip.yaml", "--out", "out"], { cwd: folder }).status).toBe(0);
@@ -124,6 +139,15 @@ describe("--out", () => {
     expect(done).toMatchObject({ status: 2, out: "" });
     expect(done.err).toContain("--out");
     expect(done.err).not.toMatch(/\n\s+at |ENOTDIR/);
+  });
+
+  it("comes back where the system makes no folder and does not say why", () => {
+    const folder = folderWith({ "trip.yaml": fine });
+    for (const out of existsSync("/proc/self") ? ["/proc/nowhere", "/proc/self/nowhere/deep"] : []) {
+      const done = run(["forecast", "trip.yaml", "--out", out], { cwd: folder });
+      expect(done).toMatchObject({ status: 2, out: "" });
+      expect(done.err).toContain("--out: must be a folder that can be written");
+    }
   });
 
   it("keeps every name of a cooler inside the folder", () => {

@@ -23,24 +23,48 @@ export const rooms = [
 /** Rooms whose exports are laws and data of the physical or medical world, and so name their source. */
 export const sourcedRooms: readonly string[] = ["matter", "heat", "sky", "safety"];
 
-const generated = new Set(["node_modules", "dist", "out", ".git", ".cache"]);
+/** The folders of the top level, each told of in the README. */
+export const folders: readonly string[] = [
+  ".ci",
+  "bench",
+  "cli",
+  "core",
+  "docs",
+  "examples",
+  "schema",
+  "scripts",
+  "test",
+];
+
+/** Folders in which a new file is the project's own before it is tracked. A person's trips lie in none of them. */
+const ownFolders: readonly string[] = ["bench", "cli", "core", "scripts", "test"];
 
 function walk(folder: string): string[] {
   return readdirSync(join(root, folder), { withFileTypes: true }).flatMap((entry) => {
-    if (generated.has(entry.name)) return [];
     const path = folder === "" ? entry.name : `${folder}/${entry.name}`;
-    return entry.isDirectory() ? walk(path) : [path];
+    if (!entry.isDirectory()) return [path];
+    return folder !== "" || folders.includes(entry.name) ? walk(path) : [];
   });
 }
 
-/** Every file of the project, tracked or about to be, by its path from the root; without git, what is on disk. */
+/**
+ * Every file of the project, tracked or about to be, by its path from the root. What else a person keeps in the clone is
+ * no business of a check. Without git: what is on disk in the known folders.
+ */
 export const files: readonly string[] = listFiles();
 
 function listFiles(): string[] {
-  if (!existsSync(join(root, ".git"))) return walk("").sort();
-  const args = ["ls-files", "--cached", "--others", "--exclude-standard", "-z"];
-  const listed = execFileSync("git", args, { cwd: root, encoding: "utf8" }).split("\0");
-  return listed.filter((path) => path !== "" && existsSync(join(root, path))).sort();
+  const git = (...args: string[]): string[] =>
+    execFileSync("git", ["ls-files", "-z", ...args], { cwd: root, encoding: "utf8", stdio: "pipe" }).split(
+      "\0",
+    );
+  try {
+    if (!existsSync(join(root, ".git"))) return walk("").sort();
+    const listed = [...git("--cached"), ...git("--others", "--exclude-standard", "--", ...ownFolders)];
+    return listed.filter((path) => path !== "" && existsSync(join(root, path))).sort();
+  } catch {
+    return walk("").sort();
+  }
 }
 
 export function read(path: string): string {

@@ -14,6 +14,7 @@ import type {
   LayerWish,
   Lot,
   OpeningHabit,
+  OpeningSpans,
   TopSheet,
 } from "../../core/cooler/types.ts";
 import { buildWalls } from "../../core/cooler/walls.ts";
@@ -143,7 +144,7 @@ const anyHabit: fc.Arbitrary<OpeningHabit> = fc
   }));
 
 /** Every kind of body, 5–200 L; loads that fit and loads that do not. */
-export const anyCooler: fc.Arbitrary<AnyCooler> = fc.record({
+const anyCooler: fc.Arbitrary<AnyCooler> = fc.record({
   build: fc.constantFrom(...buildKeys),
   litres: fc.oneof(real(5, 60), real(60, 200)),
   absorptance_frac: fc.constantFrom(0.25, 0.4, 0.6, 0.88),
@@ -209,6 +210,14 @@ function foodLot(row: AnyFood, id: string): FoodLot {
   };
 }
 
+/** Hours of the day as stretches of the trip. */
+function spansOf({ perDay, each_s, from_s, to_s }: OpeningHabit, trip: AnyTrip): OpeningSpans {
+  const spans_s: [number, number][] = [];
+  for (let midnight = -trip.clock_s; midnight < trip.end_s; midnight += 86_400)
+    spans_s.push([midnight + from_s, midnight + to_s]);
+  return { perDay, each_s, spans_s };
+}
+
 function coolerInput(trip: AnyTrip, index: number, named: (id: string) => string): CoolerInput {
   const { build, litres, absorptance_frac, measured_frac, sealed_frac, ...rest } = trip.coolers[index];
   const body = bodyOf(build, litres / 1000, absorptance_frac);
@@ -226,7 +235,7 @@ function coolerInput(trip: AnyTrip, index: number, named: (id: string) => string
     cover,
     top,
     drain,
-    openings,
+    openings: openings === null ? null : spansOf(openings, trip),
     sealedUntil_s: sealed_frac === null ? null : sealed_frac * trip.end_s,
     around: aroundIn(trip.weather, trip.clock_s, trip.end_s),
     lots,
@@ -259,5 +268,5 @@ export function fleetOf(trip: AnyTrip, named: (id: string) => string = (id) => i
     if (any.do === "cover") return [{ do: "cover", t_s, cooler, cover: any.cover }];
     return [{ do: any.do, t_s, cooler }];
   });
-  return { departClock_s: trip.clock_s, end_s: trip.end_s, coolers, acts };
+  return { end_s: trip.end_s, coolers, acts };
 }

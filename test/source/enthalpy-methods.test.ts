@@ -3,8 +3,9 @@
 // (1986) with Miles's (1974) ice. The expected values were computed apart from this program, from the formulas.
 import { describe, expect, it } from "vitest";
 import { changTaoEnthalpy_J_per_kg, chenEnthalpy_J_per_kg } from "../../core/matter/enthalpyPeers.ts";
+import type { Food } from "../../core/matter/food.ts";
 import { foodEnthalpy_J_per_kg } from "../../core/matter/foodProperties.ts";
-import { type Food, foods } from "../../core/matter/foods.ts";
+import { foods } from "../../core/matter/foods.ts";
 import {
   chenIce_frac,
   chenMolarMass_kg_per_mol,

@@ -1,8 +1,9 @@
 // Check values computed apart from this program, from water's heat capacity and the latent heat of ice: drinks from 75 or
 // 80 °F to 38 °F. No publication; sizes and units are what they check.
 import { expect, it } from "vitest";
+import type { Food } from "../../core/matter/food.ts";
 import { foodDensity_kg_per_m3, foodEnthalpy_J_per_kg } from "../../core/matter/foodProperties.ts";
-import { type Food, foods } from "../../core/matter/foods.ts";
+import { foods } from "../../core/matter/foods.ts";
 import { iceLatent_J_per_kg } from "../../core/matter/ice.ts";
 import { parseQuantity } from "../../core/quantity/parse.ts";
 import type { Dimension } from "../../core/quantity/units.ts";

@@ -108,7 +108,7 @@ export function meltIn(
     around,
     lots: [ice],
   };
-  const fleet = startFleet({ departClock_s: 0, end_s, coolers: [cooler], acts: [] }, { closures });
+  const fleet = startFleet({ end_s, coolers: [cooler], acts: [] }, { closures });
   runFleet(fleet, end_s);
   return fleet;
 }

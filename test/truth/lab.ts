@@ -54,7 +54,7 @@ export function pack(bench: Bench): Fleet {
     around: bench.around,
     lots: bench.lots,
   };
-  const input = { departClock_s: 0, end_s: bench.end_s, coolers: [cooler], acts: bench.acts ?? [] };
+  const input = { end_s: bench.end_s, coolers: [cooler], acts: bench.acts ?? [] };
   return startFleet(input, { closures: { ...medianClosures, ...bench.closures } });
 }
 

@@ -1,6 +1,9 @@
+import { readFileSync } from "node:fs";
 import * as v from "valibot";
 import { describe, expect, it } from "vitest";
+import { forecast } from "../../core/forecast/forecast.ts";
 import { resultSchema, resultSchemaJson } from "../../core/forecast/resultSchema.ts";
+import { readTrip } from "../../core/trip/readTrip.ts";
 import { inventedForecast } from "./fixtures/forecast.ts";
 
 const result = inventedForecast({ banded: true }).result;
@@ -19,6 +22,21 @@ describe("the schema of a result", () => {
     ["another program's file", { ...result, coldstow: 2 }],
   ])("refuses %s", (_what, broken) => {
     expect(v.safeParse(resultSchema, broken).success).toBe(false);
+  });
+
+  it("is the one that is shipped; `npm run schema` writes it", () => {
+    const shipped = readFileSync(new URL("../../schema/result.schema.json", import.meta.url), "utf8");
+    expect(JSON.parse(shipped)).toEqual(JSON.parse(JSON.stringify(resultSchemaJson())));
+  });
+
+  it("lets every example through, reckoned by the program", () => {
+    for (const name of ["family-three-days", "festival-weekend", "desert-river"]) {
+      const text = readFileSync(new URL(`../../examples/${name}.yaml`, import.meta.url), "utf8");
+      const reading = readTrip(text, { file: name });
+      if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
+      const { result: made } = forecast(reading.trip, { effects: false });
+      expect(v.safeParse(resultSchema, JSON.parse(JSON.stringify(made))).success).toBe(true);
+    }
   });
 
   it("is a JSON Schema that names the parts and forbids others", () => {

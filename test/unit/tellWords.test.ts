@@ -5,14 +5,22 @@ import {
   dayPart,
   durationWords,
   fromWords,
+  mealWords,
   momentWords,
+  nameWords,
   printable,
   spanWords,
-  untilWords,
 } from "../../core/tell/words.ts";
 
 /** Friday 18 June 2027, 06:30, until Tuesday 15:00. */
-const clock = clockOf({ depart: "2027-06-18T06:30", departClock_s: 6.5 * 3600, duration_s: 104.5 * 3600 });
+const place = { timezone: "UTC" };
+const meals = { breakfast_s: 25_200, lunch_s: 45_000, dinner_s: 66_600 };
+const clock = clockOf({
+  depart: "2027-06-18T06:30",
+  duration_s: 104.5 * 3600,
+  place,
+  meals,
+});
 const band = (p10: number | null, p50: number | null, p90: number | null): Band => ({ p10, p50, p90 });
 /** Hours from departure of a local time. */
 const at = (day: number, clock_h: number): number => (day - 1) * 24 + clock_h - 6.5;
@@ -26,7 +34,12 @@ describe("moments in words", () => {
 
   it("counts midnight to the day that begins, and goes on over the end of a month and a year", () => {
     expect(momentWords(at(2, 0), clock)).toBe("Sat day 2, 00:00");
-    const newYear = clockOf({ depart: "2027-12-31T20:00", departClock_s: 72000, duration_s: 36000 });
+    const newYear = clockOf({
+      depart: "2027-12-31T20:00",
+      duration_s: 36000,
+      meals,
+      place: { timezone: "America/Denver" },
+    });
     expect(momentWords(5, newYear)).toBe("Sat day 2, 01:00");
   });
 
@@ -53,6 +66,22 @@ describe("moments in words", () => {
   });
 });
 
+describe("meals in words", () => {
+  it("names a moment that is a meal, and no other", () => {
+    expect(mealWords(at(3, 7), clock)).toBe("day 3 breakfast, 07:00");
+    expect(mealWords(at(2, 18.5), clock)).toBe("day 2 dinner, 18:30");
+    expect(mealWords(at(2, 15 + 1 / 6), clock)).toBe("day 2, 15:10");
+  });
+});
+
+describe("names in words", () => {
+  it("joins a few, counts the rest", () => {
+    expect(nameWords(["milk"])).toBe("milk");
+    expect(nameWords(["milk", "ham", "eggs"])).toBe("milk, ham and eggs");
+    expect(nameWords(["milk", "ham", "eggs", "feta"], 2)).toBe("milk, ham and 2 more");
+  });
+});
+
 describe("lengths of time in words", () => {
   it.each([
     [0, "0 min"],
@@ -68,12 +97,10 @@ describe("lengths of time in words", () => {
 });
 
 describe("bands in words", () => {
-  it("tells the middle case as one value, and says that it is one", () => {
+  it("tells the middle case as one value", () => {
     const one = at(4, 19);
-    expect(untilWords(band(one, one, one), clock, true)).toBe(
-      "until day 4 evening (middle case, no band yet)",
-    );
-    expect(untilWords(band(null, null, null), clock, true)).toBe("to the return (middle case, no band yet)");
+    expect(spanWords(band(one, one, one), clock, true)).toBe("until day 4 evening");
+    expect(spanWords(band(null, null, null), clock, true)).toBe("to the return");
   });
 
   it("gives a likely time with both ends, an open end as past the return", () => {

@@ -80,6 +80,8 @@ describe("defaults", () => {
       "food[0].at",
       "food[0].thick",
       "food[0].watertight",
+      "food[0].warm before",
+      "food[2].watertight",
       "food[0].eat",
       "ice[0].pieces",
       "ice[0].at",
@@ -104,6 +106,43 @@ describe("defaults", () => {
     expect(trip.party.vulnerable).toBe(true);
     expect(trip.limit).toEqual({ profile: "consumer", limit_C: (8 * 5) / 9 });
     expect(trip.food[0]).toMatchObject({ watertight: false, eat_s: trip.duration_s });
+  });
+
+  it("take food that is sold frozen, or named so, as frozen from a home freezer", () => {
+    const names = ["ice cream", "frozen peas", "frozen berries", "strawberry"];
+    const list = names.map((name) => `{ name: ${name}, amount: 1 kg, in: a }`).join(", ");
+    const { food, assumed: lines } = read(bare.replace(/food:[\s\S]*?\nice:/, `food: [${list}]\nice:`));
+    expect(food.slice(0, 4).map(({ state, start_C }) => [state, start_C])).toEqual([
+      ["frozen", -16],
+      ["frozen", -16],
+      ["frozen", -16],
+      ["chilled", 4],
+    ]);
+    for (const path of ["food[0].state", "food[0].at", "food[2].state"])
+      expect(lines.map((line) => line.path)).toContain(path);
+  });
+
+  it("take drinks as watertight and nothing else, and say what to write", () => {
+    expect(trip.food.map(({ watertight }) => watertight)).toEqual([false, false, true, false]);
+    expect(assumed.get("food[0].watertight")).toMatchObject({ value: "false" });
+    expect(assumed.get("food[0].watertight")!.why).toContain("write true");
+    expect(assumed.get("food[2].watertight")!.why).toContain("write false");
+  });
+
+  it("list warm time before packing once for each perishable, and for nothing else", () => {
+    expect(assumed.get("food[0].warm before")).toMatchObject({ value: "0 h", range: null });
+    expect(assumed.has("food[2].warm before")).toBe(false);
+    expect(assumed.has("events[2].item.warm before")).toBe(true);
+  });
+
+  it("hold a file without its version to this one, and list it", () => {
+    const { assumed: lines } = read(bare.replace("coldstow: 1\n", ""));
+    expect(lines).toContainEqual(expect.objectContaining({ path: "coldstow", value: "1" }));
+  });
+
+  it("say what a boat is where they stand for one", () => {
+    const { assumed: lines } = read(`${bare}legs: [{ where: boat }]\n`);
+    expect(lines.find(({ path }) => path === "legs[0].ground")!.why).toContain("bilge below deck");
   });
 
   it("take words and temperatures from the kind of thing", () => {

@@ -182,6 +182,60 @@ describe("what a person may get wrong", () => {
     ]);
   });
 
+  it("tells a misspelt section first, and nothing that only follows", () => {
+    const text = file({
+      coolers: null,
+      x: "cooler: [{ name: galley, size: 65 }, { name: bar, size: 45 qt }]",
+    });
+    expect(problemsOf(text).map(({ line, path, near }) => [line, path, near])).toEqual([
+      [7, "cooler", "coolers"],
+      [7, "cooler[0].size", null],
+    ]);
+    expect(problemsOf(text.replace("size: 65 }", "size: 65 qt }"))).toHaveLength(1);
+  });
+
+  it("is one problem where it is one slip", () => {
+    const one = (text: string): void => expect(problemsOf(text)).toHaveLength(1);
+    one(file({ x: "meals:\n\tlunch: '12:00'\n\tdinner: '18:00'\nlegs:\n\t- where: camp" }));
+    one(file({ coolers: "coolers: [{ name: galley, size: 65 qt }, { name: galley, size: 45 qt }]" }));
+    one(file({ food: "food: [{ name: chili, amount: 0,6 kg, in: galley }]" }));
+    one(
+      file({ return: "return: Sunday", x: "events: [{ at: day 2 12:00, do: move, cooler: bar, to: camp }]" }),
+    );
+    one(file({ coldstow: null, title: "titel: a" }));
+  });
+
+  it.each([
+    ["legs: [{ where: car }]", "closed car, cabin, trunk"],
+    ["legs: [{ where: home }]", "indoors"],
+    ["legs: [{ ground: dirt }]", "soil"],
+    ["limit: 40 F", "consumer"],
+    ["limit: 41", "inspected"],
+    ["party: { vulnerable: yes }", "true"],
+    ["coolers: [{ name: galley, size: 65 qt, build: hard }, { name: bar, size: 9 qt }]", "standard, thick"],
+    ["coolers: [{ name: galley, size: 65 qt, color: Blue }, { name: bar, size: 9 qt }]", "medium"],
+    ["coolers: [{ name: galley, size: 65 qt, drain: no }, { name: bar, size: 9 qt }]", "keep"],
+    ["food: [{ name: chili, amount: 1 kg, in: bar, layer: bottom }]", "base"],
+    ["food: [{ name: chili, amount: 1 kg, in: bar, state: room }]", "ambient"],
+    ["food: [{ name: chili, amount: 1 kg, in: bar, state: cold }]", "chilled"],
+    ["ice: [{ form: bag, amount: 10 kg, in: galley }]", "cube"],
+    ["events: [{ at: day 2 12:00, do: refill, to: bar }]", "add ice"],
+  ])("%s is answered with %s", (line, near) => {
+    const key = line.slice(0, line.indexOf(":"));
+    expect(problemsOf(file({ [key]: line })).map((problem) => problem.near)).toEqual([near]);
+  });
+
+  it("tells the ends of a conductance that it then takes", () => {
+    const put = (conductance: string): string =>
+      file({
+        coolers: `coolers: [{ name: galley, size: 65 qt, conductance: ${conductance} }, { name: bar, size: 45 qt }]`,
+      });
+    const must = problemsOf(put("0.03 W/K"))[0]!.must;
+    const [, least, most] = /between (\S+ W\/K) and (\S+ W\/K)/.exec(must)!;
+    expect(problemsOf(put(least!))).toEqual([]);
+    expect(problemsOf(put(most!))).toEqual([]);
+  });
+
   it("finds every misspelt key of one mapping", () => {
     const paths = problemsOf(
       file({ coolers: "coolers: [{ name: galley, size: 65 qt, colr: white, bild: thick }]" }),

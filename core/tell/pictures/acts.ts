@@ -5,8 +5,8 @@ import type { TimeScale } from "./marks.ts";
 import { fitted, line, px, tag, textWidth_px, words } from "./svg.ts";
 
 /** Which words are placed first where there is little room, and how each act is drawn. */
-const RANK = ["merge", "add ice", "put in", "move", "cover", "drain", "take out"] as const;
-type Told = (typeof RANK)[number];
+export const RANK = ["merge", "add ice", "put in", "move", "cover", "drain", "take out"] as const;
+export type Told = (typeof RANK)[number];
 
 const ROW_PX = 16;
 const GLYPH_PX = 14;
@@ -29,6 +29,8 @@ interface Placed extends Act {
 /** What happens to a cooler, drawn above its lane: words, signs, then the row of lids: ticks for openings, ▼ for pulls. */
 export interface ActStrip {
   height: number;
+  /** The kinds of act that are drawn. */
+  drawn: ReadonlySet<Mark["what"]>;
   /** Draws with the lane's top at `y`, drop lines down to `bottom`. */
   draw(y: number, bottom: number): string;
 }
@@ -48,6 +50,7 @@ export function actStrip(marks: readonly Mark[], x: TimeScale, rows: number): Ac
   const low_px = pulled.length > 0 || opened.length > 0 ? 10 : 0;
   const high_px = signed.length > 0 ? GLYPH_PX : 0;
   return {
+    drawn: new Set([...[...signed, ...pulled].map((act) => act.what), ...opened.map((mark) => mark.what)]),
     height: rowsUsed * ROW_PX + high_px + low_px + 2,
     draw(y, bottom) {
       const signY = y - low_px - high_px / 2;
@@ -110,7 +113,8 @@ function place(acts: readonly Act[], x0: number, x1: number, rows: number): Plac
   return placed;
 }
 
-function sign(what: Told, x: number, y: number): string {
+/** The sign of an act, its middle at x, y. */
+export function sign(what: Told, x: number, y: number): string {
   const at = `M${px(x)},${px(y)}`;
   const shapes: Record<Told, string> = {
     merge: `${at}m-5,-5v5h10m-4,-4l4,4l-4,4`,

@@ -5,15 +5,17 @@ import type { UnitSystem } from "../../quantity/units.ts";
 import type { Verdict } from "../../safety/verdict.ts";
 import {
   aboardFrom_h,
-  byUrgency,
-  coldSpan,
-  foodAnswer,
-  isShown,
-  untilMeal,
+  type Bite,
+  bitesOf,
+  coldBy_h,
+  endOf_h,
+  foodStory,
+  isKeptSolid,
   warmUntil_h,
-} from "../foodText.ts";
+} from "../foodStory.ts";
+import { byUrgency, foodAnswer, isShown } from "../foodText.ts";
 import { voiceFor } from "../voice.ts";
-import { clockOf, type TripClock } from "../words.ts";
+import { clockOf, ONE_RUN, type TripClock } from "../words.ts";
 import {
   nightColumns,
   RULER_PX,
@@ -23,7 +25,18 @@ import {
   type TimeScale,
   timeScale,
 } from "./marks.ts";
-import { box, checkOptions, fitted, line, type PictureOptions, picture, tag, words, wrapped } from "./svg.ts";
+import {
+  box,
+  checkOptions,
+  fitted,
+  line,
+  type PictureOptions,
+  picture,
+  tag,
+  textWidth_px,
+  words,
+  wrapped,
+} from "./svg.ts";
 import { textureFill, textures } from "./texture.ts";
 
 /** One perishable on the ruler. Times in hours from departure. */
@@ -35,7 +48,11 @@ export interface FoodClockRow {
   /** Came aboard warm and is under the limit from here; null: was cold when it came, or never is. */
   warmUntil_h: number | null;
   neverCold: boolean;
-  overLimit_h: FoodResult["overLimit_h"];
+  /** When it is over its limit, or soft where it is kept solid. */
+  ends_h: FoodResult["overLimit_h"];
+  keptSolid: boolean;
+  /** What tells against it first. */
+  bite: Bite | null;
   /** Eaten, or the return. */
   end_h: number;
   eaten: boolean;
@@ -61,11 +78,13 @@ export function foodClockData(forecast: Forecast): FoodClockData {
     verdict: food.verdict,
     aboard_h: aboardFrom_h(food, forecast),
     warmUntil_h: warmUntil_h(food, forecast),
-    neverCold: food.belowLimit_h.p50 === null,
-    overLimit_h: food.overLimit_h,
+    neverCold: food.belowLimit_h.p50 === null && !isKeptSolid(food, forecast),
+    ends_h: endOf_h(food, forecast),
+    keptSolid: isKeptSolid(food, forecast),
+    bite: bitesOf(food, forecast)[0] ?? null,
     end_h: food.eaten_h ?? result.trip.hours,
     eaten: food.eaten_h !== null,
-    says: { us: coldSpan(food, forecast, voices.us), metric: coldSpan(food, forecast, voices.metric) },
+    says: { us: foodStory(food, forecast, voices.us), metric: foodStory(food, forecast, voices.metric) },
   }));
   return {
     clock: clockOf(trip),
@@ -81,6 +100,7 @@ export function foodClockData(forecast: Forecast): FoodClockData {
 const EDGE = 14;
 const TOKEN_PX = 22;
 const BAR_PX = 12;
+const LINE_PX = 15;
 
 /**
  * How long each perishable stays within its limit: a row a food on the trip's ruler, from departure until it is eaten.
@@ -97,12 +117,16 @@ export function foodClock(data: FoodClockData, options: PictureOptions): string 
   const room = width - 2 * EDGE;
   const answer = wrapped(data.answer[units], room, 13, 3);
   const top = 34 + answer.length * 17 + 8;
-  const rowPx = wide ? 44 : 60;
-  const bottom = top + data.rows.length * rowPx + 4;
-  const rows = data.rows.map((row, i) => drawRow(row, data, options, x, top + i * rowPx));
+  let bottom = top;
+  const rows = data.rows.map((row) => {
+    const drawn = drawRow(row, data, options, x, bottom);
+    bottom += drawn.height;
+    return drawn.svg;
+  });
+  bottom += 4;
   const noClock =
-    data.noClock.length === 0 ? [] : wrapped(`No clock needed: ${data.noClock.join(" · ")}.`, room, 12, 2);
-  const key = keyWords(data.middle);
+    data.noClock.length === 0 ? [] : wrapped(`Keeps without cold: ${data.noClock.join(" · ")}.`, room, 12, 2);
+  const key = wrapped(keyWords(data, units), room, 12, 4);
   const keyTop = bottom + RULER_PX + 18;
   const content = [
     data.rows.length === 0 ? "" : nightColumns(x, data.nights_h, top, bottom, id),
@@ -110,11 +134,9 @@ export function foodClock(data: FoodClockData, options: PictureOptions): string 
     ...answer.map((text, i) => words(text, EDGE, 39 + i * 17, { size: 13, fill: "ink2" })),
     ...rows,
     ruler(x, data.clock, bottom),
-    ...[...wrapped(key, room, 12, 2), ...noClock].map((text, i) =>
-      words(text, EDGE, keyTop + i * 16, { fill: "ink2" }),
-    ),
+    ...[...key, ...noClock].map((text, i) => words(text, EDGE, keyTop + i * 16, { fill: "ink2" })),
   ];
-  const height = keyTop + (wrapped(key, room, 12, 2).length + noClock.length) * 16 - 4;
+  const height = keyTop + (key.length + noClock.length) * 16 - 4;
   const desc = data.rows.map((row) => `${row.verdict}: ${row.name}, ${row.says[units]}.`).join(" ");
   return picture(
     options,
@@ -125,45 +147,59 @@ export function foodClock(data: FoodClockData, options: PictureOptions): string 
   );
 }
 
-function keyWords(middle: boolean): string {
-  const over = "Open frame: not within it, or once past it.";
-  if (middle) return `Solid: within the limit, middle case, no band yet. ${over}`;
-  return `Within the limit: solid 9 in 10, hatched likely, dotted 1 in 10. ${over}`;
+function keyWords({ middle, limit_C, rows }: FoodClockData, units: UnitSystem): string {
+  const limit = temperatureWords(limit_C, units);
+  const soft = rows.some((row) => row.keptSolid) ? ", or soft" : "";
+  const over = `Orange in a frame: not yet under it, or from its first moment over it on${soft}. Upright stroke: eaten.`;
+  const wet = rows.some((row) => row.bite?.kind === "meltwater")
+    ? " A full bar beside a struck box was cold but lay in meltwater."
+    : "";
+  if (middle) return `Solid: under ${limit}. ${over}${wet} ${ONE_RUN}.`;
+  return `Under ${limit}: solid 9 in 10, hatched likely, dotted 1 in 10. ${over}${wet}`;
 }
 
+/** Draws a row with its top at `y`; one whose words take two lines is higher. */
 function drawRow(
   row: FoodClockRow,
   data: FoodClockData,
   options: PictureOptions,
   x: TimeScale,
   y: number,
-): string {
+): { svg: string; height: number } {
   const wide = options.width >= 600;
   const room = (wide ? 326 : options.width - EDGE) - EDGE - TOKEN_PX - 8;
-  const barTop = wide ? y + 12 : y + 40;
-  const name = `${row.name}: ${row.verdict}`;
+  const told = wrapped(rowWords(row, data, options.units), room, 12, 3);
+  const more = (told.length - 1) * LINE_PX;
+  const barTop = wide ? y + 12 : y + 40 + more;
   const left = EDGE + TOKEN_PX + 8;
-  return [
+  const verdict = `: ${row.verdict}`;
+  const name = fitted(row.name, room - textWidth_px(verdict, 13, true), 13, true) + verdict;
+  const svg = [
     token(row.verdict, EDGE, y + 4),
-    words(fitted(name, room, 13, true), left, y + 15, { size: 13, bold: true, halo: true }),
-    words(fitted(rowWords(row, data), room, 12), left, y + 31, { fill: "ink2", halo: true }),
+    words(name, left, y + 15, { size: 13, bold: true, halo: true }),
+    ...told.map((text, i) => words(text, left, y + 31 + i * LINE_PX, { fill: "ink2", halo: true })),
     bars(row, data, options, x, barTop),
   ].join("");
+  return { svg, height: (wide ? 44 : 60) + more };
 }
 
-/** The second line of a row: short, because the bar beside it says the rest. */
-function rowWords(
-  { verdict, warmUntil_h, neverCold, overLimit_h, end_h, eaten }: FoodClockRow,
-  { clock, middle }: FoodClockData,
-): string {
-  const at = (t_h: number | null): string => (t_h === null ? "past the end" : reckonedMoment(t_h, clock));
-  if (neverCold) return "never under the limit";
-  const { p10, p50, p90 } = overLimit_h;
-  if (p10 !== null) return `over it from ${at(p50)}${middle ? "" : ` (${at(p10)} to ${at(p90)})`}`;
-  const until = eaten ? `${untilMeal(verdict)} ${shortMoment(end_h, clock)}` : "to the return";
-  return warmUntil_h !== null
-    ? `warm to ${shortMoment(warmUntil_h, clock)}, then ${until}`
-    : `under it ${until}`;
+/** The words of a row: what tells against it, else until when it is under its limit. */
+function rowWords(row: FoodClockRow, { clock, middle, limit_C }: FoodClockData, units: UnitSystem): string {
+  const limit = temperatureWords(limit_C, units);
+  const meal = row.eaten ? `; meal ${shortMoment(row.end_h, clock)}` : "";
+  const { bite, ends_h, warmUntil_h: cold_h } = row;
+  const at = (t_h: number | null): string =>
+    t_h === null ? "past the end" : reckonedMoment(Math.max(t_h, row.aboard_h), clock);
+  const range = middle ? "" : ` (${at(ends_h.p10)} to ${at(ends_h.p90)})`;
+  const from = (t_h: number): string => (t_h - row.aboard_h < 0.5 ? "from the start" : `from ${at(t_h)}`);
+  if (bite?.kind === "meltwater") return `in meltwater ${from(bite.from_h)}${meal}`;
+  if (bite?.kind === "soft") return `soft ${from(bite.from_h)}${range}${meal}`;
+  if (row.neverCold) return `never under ${limit}${meal}`;
+  if (ends_h.p10 !== null) return `over ${limit} ${from(ends_h.p50 ?? ends_h.p10)}${range}${meal}`;
+  const until = row.eaten ? `until eaten, ${shortMoment(row.end_h, clock)}` : "to the return";
+  if (row.keptSolid) return `solid ${until}`;
+  if (cold_h === null) return `under ${limit} ${until}`;
+  return `over ${limit} to ${shortMoment(coldBy_h(cold_h, { clock }), clock)}${meal}`;
 }
 
 function bars(
@@ -177,8 +213,8 @@ function bars(
   const within = row.neverCold ? end : Math.min(row.warmUntil_h ?? row.aboard_h, end);
   const cut = (t_h: number | null): number => Math.min(Math.max(t_h ?? end, within), end);
   const [sure, likely, luck] = middle
-    ? [cut(row.overLimit_h.p50), cut(row.overLimit_h.p50), cut(row.overLimit_h.p50)]
-    : [cut(row.overLimit_h.p10), cut(row.overLimit_h.p50), cut(row.overLimit_h.p90)];
+    ? [cut(row.ends_h.p50), cut(row.ends_h.p50), cut(row.ends_h.p50)]
+    : [cut(row.ends_h.p10), cut(row.ends_h.p50), cut(row.ends_h.p90)];
   const part = (from: number, to: number, fill: string, stroke: string, width = 1): string =>
     to > from ? box(x(from), y, x(to), y + BAR_PX, fill, stroke, width) : "";
   const aboard = Math.min(row.aboard_h, within);

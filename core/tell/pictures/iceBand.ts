@@ -2,21 +2,25 @@ import { max } from "d3-array";
 import type { ScaleLinear } from "d3-scale";
 import { scaleLinear } from "d3-scale";
 import { area, line as linePath } from "d3-shape";
-import type { Band, BandSeries, CoolerResult } from "../../forecast/result.ts";
+import type { Band, BandSeries, CoolerResult, FoodResult } from "../../forecast/result.ts";
 import type { Forecast, Mark } from "../../forecast/types.ts";
 import { massWords, temperatureWords } from "../../quantity/show.ts";
 import type { UnitSystem } from "../../quantity/units.ts";
-import { coolerSentence } from "../coolerText.ts";
+import { coolerSentence, dryIceOut_h, hasIce } from "../coolerSentence.ts";
+import { bitesOf, endOf_h } from "../foodStory.ts";
 import { voiceFor } from "../voice.ts";
-import { clockOf, dayPart, NO_BAND, PAST_RETURN, printable, type TripClock } from "../words.ts";
+import { clockOf, dayPart, ONE_RUN, PAST_RETURN, printable, type TripClock } from "../words.ts";
+import { actKey } from "./actKey.ts";
 import { type ActStrip, actStrip } from "./acts.ts";
-import { FLAGS_PX, flags, nightColumns, RULER_PX, ruler, type TimeScale, timeScale } from "./marks.ts";
+import { flags, flagsHeight_px, nightColumns, RULER_PX, ruler, type TimeScale, timeScale } from "./marks.ts";
 import { box, checkOptions, fitted, line, type PictureOptions, picture, tag, words, wrapped } from "./svg.ts";
 import { textureFill, textures } from "./texture.ts";
 
-/** From the first moment that a food is over its limit until it is eaten; before `from_h` it only may be. */
+/** From the first moment that something tells against a food until it is eaten; before `from_h` it only may be. */
 export interface OverSpan {
   name: string;
+  /** What tells against it: "past its limit", "soft", "in meltwater". */
+  what: string;
   maybeFrom_h: number;
   from_h: number | null;
   to_h: number;
@@ -30,7 +34,11 @@ export interface IceBandData {
   limit_C: number;
   nights_h: readonly (readonly [number, number])[];
   marks: readonly Mark[];
-  series: Pick<CoolerResult["series"], "t_h" | "ice_kg" | "warmestPerishable_C">;
+  series: Pick<CoolerResult["series"], "t_h" | "ice_kg" | "dryIce_kg" | "warmestPerishable_C">;
+  /** Water ice or packs were ever put in; without, what freezes beside dry ice is not drawn. */
+  hasIce: boolean;
+  /** End of the dry ice; null: past the return; undefined: there is none. */
+  dryIceOut_h: number | null | undefined;
   iceOut_h: Band;
   over: readonly OverSpan[];
   /** The answer in a sentence. */
@@ -51,18 +59,32 @@ export function iceBandData(forecast: Forecast, index: number): IceBandData {
     marks: forecast.marks.filter((mark) => mark.cooler === cooler.name),
     series: cooler.series,
     iceOut_h: cooler.iceOut_h,
-    over: result.food.flatMap((food) => {
-      if (!food.perishable || food.cooler !== cooler.name || food.overLimit_h.p10 === null) return [];
-      const to_h = food.eaten_h ?? result.trip.hours;
-      return [{ name: food.name, maybeFrom_h: food.overLimit_h.p10, from_h: food.overLimit_h.p50, to_h }];
-    }),
+    hasIce: hasIce(forecast, index),
+    dryIceOut_h: dryIceOut_h(cooler),
+    over: result.food.flatMap((food) => overSpan(food, forecast, cooler.name)),
     says: { us: says("us"), metric: says("metric") },
   };
+}
+
+/** Perishables past their limit, and whatever else is lost, for the reason that comes first. */
+function overSpan(food: FoodResult, forecast: Forecast, cooler: string): OverSpan[] {
+  if (food.cooler !== cooler || (!food.perishable && food.verdict !== "discard")) return [];
+  const to_h = food.eaten_h ?? forecast.result.trip.hours;
+  const bite = bitesOf(food, forecast)[0];
+  if (bite !== undefined && bite.kind !== "warm") {
+    const what = bite.kind === "soft" ? "soft" : "in meltwater";
+    return [{ name: food.name, what, maybeFrom_h: bite.from_h, from_h: bite.from_h, to_h }];
+  }
+  const { p10, p50 } = endOf_h(food, forecast);
+  return p10 === null
+    ? []
+    : [{ name: food.name, what: "past its limit", maybeFrom_h: p10, from_h: p50, to_h }];
 }
 
 const LEFT = 56;
 const RIGHT = 14;
 const WARM_PX = 58;
+const DRY_PX = 64;
 const OVER_ROW_PX = 18;
 const OVER_ROWS = 5;
 
@@ -87,50 +109,80 @@ export function iceBand(data: IceBandData, options: PictureOptions): string {
   const warmTop = head.height + 20;
   const hasWarm = data.series.warmestPerishable_C.p50.some((t_C) => t_C !== null);
   const warmBottom = hasWarm ? warmTop + WARM_PX : head.height;
-  const strip = actStrip(data.marks, frame.x, width < 500 ? 2 : 3);
-  const iceTop = warmBottom + 24 + strip.height;
-  const iceBottom = iceTop + (width < 500 ? 150 : 200);
-  const overTop = iceBottom + RULER_PX + 6;
+  const hasDry = data.dryIceOut_h !== undefined;
+  const isNarrow = width < 500;
+  const strip = actStrip(data.marks, frame.x, isNarrow ? 2 : 3);
+  // Dry ice beside ice has a small lane of its own above it; alone it takes the place of the ice.
+  const dryTop = warmBottom + 38;
+  const laneHead = data.hasIce && hasDry ? dryTop + DRY_PX : warmBottom;
+  const top = laneHead + 24 + strip.height;
+  const bottom = top + (isNarrow ? 150 : 200);
+  const lane: Lane = { strip, headY: laneHead + 18, top, bottom };
+  const small: Lane = { strip: null, headY: dryTop - 15, top: dryTop, bottom: dryTop + DRY_PX };
+  const overTop = bottom + RULER_PX + 6;
   const flagsTop = overTop + Math.min(data.over.length, OVER_ROWS + 1) * OVER_ROW_PX + 12;
-  const hasIce = max(data.series.ice_kg.p90)! > 0;
+  const main = data.hasIce ? iceLane(frame, lane) : hasDry ? dryLane(frame, lane) : emptyLane(frame, lane);
+  const ends = endFlags(frame, flagsTop);
+  const signed = data.marks.filter(({ what }) => strip.drawn.has(what));
+  const key = actKey(signed, ends.key, frame.x.range() as [number, number], flagsTop + ends.height);
   const content = [
-    nightColumns(frame.x, data.nights_h, hasWarm ? warmTop : iceTop, iceBottom, id),
+    nightColumns(frame.x, data.nights_h, hasWarm ? warmTop : top, bottom, id),
     head.svg,
     hasWarm ? warmLane(frame, warmTop, warmBottom) : "",
-    iceLane(frame, strip, warmBottom + 18, iceTop, iceBottom),
-    ruler(frame.x, data.clock, iceBottom),
+    data.hasIce && hasDry ? dryLane(frame, small) : "",
+    main,
+    ruler(frame.x, data.clock, bottom),
     overRows(frame, overTop),
-    hasIce ? flags(frame.x, data.iceOut_h, data.clock, data.middle, flagsTop, id) : "",
+    ends.svg,
+    key.svg,
   ];
-  const height = hasIce ? flagsTop + FLAGS_PX : flagsTop;
   return picture(
     options,
-    height,
+    flagsTop + ends.height + key.height + 4,
     altOf(data, options.units),
-    textures(id, "likely", "luck", "night"),
+    textures(id, "likely", "luck", "night", ...(hasDry ? (["dry"] as const) : [])),
     content.join(""),
   );
+}
+
+/** When the ice ends, or the dry ice where there is nothing else. */
+function endFlags(
+  { data, options, x }: Frame,
+  y: number,
+): { svg: string; height: number; key: { name: string; id: string } | null } {
+  const dry_h = data.dryIceOut_h;
+  if (!data.hasIce && dry_h === undefined) return { svg: "", height: 0, key: null };
+  const middle = data.middle || !data.hasIce;
+  const band = data.hasIce ? data.iceOut_h : { p10: dry_h!, p50: dry_h!, p90: dry_h! };
+  const what = data.hasIce ? "ice" : "dry ice";
+  return {
+    svg: flags(x, what, band, data.clock, middle, y, options.id),
+    height: flagsHeight_px(middle),
+    key: band.p50 === null ? null : { name: `likely end of the ${what}`, id: options.id },
+  };
 }
 
 function headLines({ data, options }: Frame): { svg: string; height: number } {
   const room = options.width - 2 * RIGHT;
   const said = data.says[options.units];
   const sentence = said.slice(said.indexOf(": ") + 2);
-  const lines = wrapped(sentence, room, 13, 4);
+  const lines = wrapped(sentence, room, 13, 7);
   const name = words(fitted(data.cooler, room, 15, true), RIGHT, 20, { size: 15, bold: true });
   return {
-    svg: name + lines.map((text, i) => words(text, RIGHT, 39 + i * 17, { size: 13, fill: "ink2" })).join(""),
-    height: 34 + lines.length * 17,
+    svg: [
+      name,
+      ...lines.map((text, i) => words(text, RIGHT, 39 + i * 17, { size: 13, fill: "ink2" })),
+      data.middle ? words(`${ONE_RUN}.`, RIGHT, 38 + lines.length * 17, { fill: "ink2" }) : "",
+    ].join(""),
+    height: 34 + lines.length * 17 + (data.middle ? 17 : 0),
   };
 }
 
 function warmLane({ data, options, x }: Frame, top: number, bottom: number): string {
   const { t_h, warmestPerishable_C } = data.series;
   const known = t_h.map((_, i) => i).filter((i) => warmestPerishable_C.p50[i] !== null);
-  const thin = thinned(
-    known.map((i) => t_h[i]!),
-    x,
-  ).map((i) => known[i]!);
+  const thin = thinned(t_h, x);
+  const isKnown = (i: number): boolean => warmestPerishable_C.p50[i] !== null;
   const highest = max(known, (i) => warmestPerishable_C.p90[i] ?? warmestPerishable_C.p50[i])!;
   const lowest = Math.min(
     data.limit_C - 5,
@@ -140,16 +192,18 @@ function warmLane({ data, options, x }: Frame, top: number, bottom: number): str
   const at =
     (p: keyof BandSeries) =>
     (i: number): number =>
-      y(warmestPerishable_C[p][i] ?? warmestPerishable_C.p50[i]!);
+      y(warmestPerishable_C[p][i] ?? warmestPerishable_C.p50[i] ?? lowest);
   const xs = (i: number): number => x(t_h[i]!);
   const atLimit = y(data.limit_C);
   const over = area<number>(
     xs,
     () => atLimit,
     (i) => Math.min(atLimit, at("p50")(i)),
-  ).digits(1);
-  const spread = area<number>(xs, at("p10"), at("p90")).digits(1);
-  const likely = linePath<number>(xs, at("p50")).digits(1);
+  )
+    .defined(isKnown)
+    .digits(1);
+  const spread = area<number>(xs, at("p10"), at("p90")).defined(isKnown).digits(1);
+  const likely = linePath<number>(xs, at("p50")).defined(isKnown).digits(1);
   return [
     words(`warmest perishable, limit ${temperatureWords(data.limit_C, options.units)}`, RIGHT, top - 6, {
       fill: "ink2",
@@ -179,18 +233,23 @@ function temperatureLabels(
   return label(data.limit_C, true) + (apart ? label(highest, false) : "");
 }
 
-function iceLane(
-  { data, options, x }: Frame,
-  strip: ActStrip,
-  headY: number,
-  top: number,
-  bottom: number,
-): string {
+/** Where a lane of ice stands. */
+interface Lane {
+  strip: ActStrip | null;
+  headY: number;
+  top: number;
+  bottom: number;
+}
+
+function emptyLane({ x }: Frame, { strip, top, bottom }: Lane): string {
+  const note = words("no ice packed", x.range()[0]! + 4, (top + bottom) / 2, { fill: "ink2", halo: true });
+  return note + (strip?.draw(top, bottom) ?? "");
+}
+
+function iceLane({ data, options, x }: Frame, lane: Lane): string {
   const { t_h, ice_kg } = data.series;
-  const [x0, x1] = x.range() as [number, number];
+  const { top, bottom } = lane;
   const full_kg = max(ice_kg.p50)!;
-  if (max(ice_kg.p90) === 0)
-    return words("no ice in this cooler", x0 + 4, (top + bottom) / 2, { fill: "ink2", halo: true });
   const y = scaleLinear([0, Math.max(full_kg, max(ice_kg.p90)!)], [bottom, top]);
   const thin = thinned(t_h, x);
   const xs = (i: number): number => x(t_h[i]!);
@@ -201,22 +260,56 @@ function iceLane(
       (i) => y(ice_kg[high][i]!),
     ).digits(1)(thin)!;
   const likely = linePath<number>(xs, (i) => y(ice_kg.p50[i]!)).digits(1)(thin)!;
-  const level = (share: number, name: string): string =>
-    words(name, x0 - 6, y(full_kg * share) + 4, { anchor: "end" }) +
-    line(x0, y(full_kg * share), x1, y(full_kg * share), "rule", 0.6);
   return [
-    words(`ice left, full is ${massWords(full_kg, options.units)}`, RIGHT, headY, { fill: "ink2" }),
-    level(1, "full"),
-    level(0.75, "¾"),
-    level(0.5, "½"),
-    level(0.25, "¼"),
+    words(`ice left, full is ${massWords(full_kg, options.units)}`, RIGHT, lane.headY, { fill: "ink2" }),
+    levels([1, 0.75, 0.5, 0.25], x, (share) => y(full_kg * share)),
     tag("path", { d: between(null, "p10"), fill: "var(--sure)" }),
     data.middle ? "" : tag("path", { d: between("p10", "p50"), fill: textureFill("likely", options.id) }),
     data.middle ? "" : tag("path", { d: between("p50", "p90"), fill: textureFill("luck", options.id) }),
     tag("path", { d: likely, fill: "none", stroke: "var(--sheet)", "stroke-width": 5.5 }),
     tag("path", { d: likely, fill: "none", stroke: "var(--ink)", "stroke-width": 2.6 }),
-    strip.draw(top, bottom),
+    lane.strip?.draw(top, bottom) ?? "",
   ].join("");
+}
+
+function dryLane({ data, options, x }: Frame, lane: Lane): string {
+  const { t_h, dryIce_kg } = data.series;
+  const { top, bottom } = lane;
+  const full_kg = max(dryIce_kg.p50)!;
+  const y = scaleLinear([0, full_kg], [bottom, top]);
+  const thin = thinned(t_h, x);
+  const xs = (i: number): number => x(t_h[i]!);
+  const at = (i: number): number => y(dryIce_kg.p50[i]!);
+  return [
+    words(`dry ice left, full is ${massWords(full_kg, options.units)}`, RIGHT, lane.headY, { fill: "ink2" }),
+    levels(lane.strip === null ? [1, 0.5] : [1, 0.75, 0.5, 0.25], x, (share) => y(full_kg * share)),
+    tag("path", {
+      d: area<number>(xs, () => bottom, at).digits(1)(thin)!,
+      fill: textureFill("dry", options.id),
+    }),
+    tag("path", {
+      d: linePath<number>(xs, at).digits(1)(thin)!,
+      fill: "none",
+      stroke: "var(--ink)",
+      "stroke-width": 2.2,
+    }),
+    lane.strip === null
+      ? line(x.range()[0]!, bottom, x.range()[1]!, bottom, "edge", 1)
+      : lane.strip.draw(top, bottom),
+  ].join("");
+}
+
+const LEVELS: Readonly<Record<number, string>> = { 1: "full", 0.75: "¾", 0.5: "½", 0.25: "¼" };
+
+function levels(shares: readonly number[], x: TimeScale, y: (share: number) => number): string {
+  const [x0, x1] = x.range() as [number, number];
+  return shares
+    .map(
+      (share) =>
+        words(LEVELS[share]!, x0 - 6, y(share) + 4, { anchor: "end" }) +
+        line(x0, y(share), x1, y(share), "rule", 0.6),
+    )
+    .join("");
 }
 
 /** A bar for each food past its limit, under the ruler, its name beside it where there is room. */
@@ -227,7 +320,7 @@ function overRows({ data, options, x }: Frame, top: number): string {
     const sureFrom = Math.min(span.from_h ?? span.to_h, span.to_h);
     const [from, to] = [x(Math.min(span.maybeFrom_h, span.to_h)), x(span.to_h)];
     const before = from - x0 > x1 - to;
-    const text = fitted(`${span.name}, past its limit`, (before ? from - x0 : x1 - to) - 8, 12);
+    const text = fitted(`${span.name}, ${span.what}`, (before ? from - x0 : x1 - to) - 8, 12);
     return [
       box(from, middle - 3, x(sureFrom), middle + 3, textureFill("likely", options.id), "edge"),
       box(x(sureFrom), middle - 3, to, middle + 3, "ink"),
@@ -240,12 +333,13 @@ function overRows({ data, options, x }: Frame, top: number): string {
   return rows.join("");
 }
 
-/** Indices of points at least a pixel apart, with the first and the last. */
+/** Indices of points at least a pixel apart, with the first and the last, and both points of a moment that has two. */
 function thinned(t_h: readonly number[], x: TimeScale): number[] {
   const kept: number[] = [];
   t_h.forEach((t, i) => {
     const last = kept.at(-1);
-    if (last === undefined || i === t_h.length - 1 || x(t) - x(t_h[last]!) >= 1) kept.push(i);
+    const isAct = t === t_h[i - 1] || t === t_h[i + 1];
+    if (last === undefined || i === t_h.length - 1 || isAct || x(t) - x(t_h[last]!) >= 1) kept.push(i);
   });
   return kept;
 }
@@ -254,15 +348,17 @@ function altOf(data: IceBandData, units: UnitSystem): { title: string; desc: str
   const at = (t_h: number | null): string => (t_h === null ? PAST_RETURN : dayPart(t_h, data.clock));
   const { p10, p50, p90 } = data.iceOut_h;
   const ice = data.middle
-    ? `ice until ${at(p50)} (${NO_BAND})`
+    ? `ice until ${at(p50)}`
     : `ice nine in ten until ${at(p10)}, likely until ${at(p50)}, one in ten past ${at(p90)}`;
-  const none = max(data.series.ice_kg.p90) === 0;
   const acts = data.marks
     .filter((mark) => mark.what !== "open")
     .map((mark) => `${mark.what} ${mark.words}, ${at(mark.t_h)}`);
   const over = data.over.map(
-    (span) => `${span.name} past its limit from ${at(span.from_h ?? span.maybeFrom_h)}`,
+    (span) => `${span.name} ${span.what} from ${at(span.from_h ?? span.maybeFrom_h)}`,
   );
   const told = [data.says[units], ...over.map((text) => `${text}.`), ...acts.map((text) => `${text}.`)];
-  return { title: `${data.cooler}: ${none ? "no ice" : ice}.`, desc: printable(told.join(" ")) };
+  return {
+    title: `${data.cooler}: ${data.hasIce ? ice : "no ice packed"}.`,
+    desc: printable(told.join(" ")),
+  };
 }

@@ -1,6 +1,6 @@
 import { type ScaleLinear, scaleLinear } from "d3-scale";
 import type { Band } from "../../forecast/result.ts";
-import { clockWords, fullHour_h, localTime, NO_BAND, type TripClock } from "../words.ts";
+import { clockWords, dayStart_h, fullHour_h, localTime, type TripClock } from "../words.ts";
 import { box, line, px, tag, textWidth_px, words } from "./svg.ts";
 import { textureFill } from "./texture.ts";
 
@@ -21,12 +21,11 @@ interface DaySpan {
 }
 
 function daysOf(clock: TripClock): DaySpan[] {
-  const lead_h = clock.departClock_s / 3600;
   const last = localTime(clock.length_h, clock).day;
   return Array.from({ length: last }, (_, i) => ({
     day: i + 1,
-    from_h: Math.max(0, i * 24 - lead_h),
-    to_h: Math.min(clock.length_h, (i + 1) * 24 - lead_h),
+    from_h: Math.max(0, dayStart_h(i + 1, clock)),
+    to_h: Math.min(clock.length_h, dayStart_h(i + 2, clock)),
   })).filter((span) => span.to_h > span.from_h);
 }
 
@@ -78,7 +77,9 @@ export function reckonedMoment(t_h: number, clock: TripClock): string {
 }
 
 /** Height that `flags` takes from its line down. */
-export const FLAGS_PX = 52;
+export function flagsHeight_px(middle: boolean): number {
+  return middle ? 36 : 52;
+}
 
 const FLAG_WORDS = { p10: "9 in 10 until", p50: "likely until", p90: "1 in 10 past" } as const;
 
@@ -88,6 +89,7 @@ const FLAG_WORDS = { p10: "9 in 10 until", p50: "likely until", p90: "1 in 10 pa
  */
 export function flags(
   x: TimeScale,
+  what: string,
   band: Band,
   clock: TripClock,
   middle: boolean,
@@ -98,9 +100,9 @@ export function flags(
   const say = (t_h: number | null): string => (t_h === null ? "past the end" : reckonedMoment(t_h, clock));
   const parts = [line(x0, y, x1, y, "rule", 1)];
   if (middle) {
-    const said = band.p50 === null ? "to the return" : `until ${reckonedMoment(band.p50, clock)}`;
+    const said =
+      band.p50 === null ? `${what} to the return` : `${what} until ${reckonedMoment(band.p50, clock)}`;
     parts.push(flag(x, band.p50, y, "p50", id), words(said, x0, y + 24, { size: 13, bold: true }));
-    parts.push(words(NO_BAND, x0, y + 40, { fill: "ink2" }));
     return parts.join("");
   }
   const places = [
@@ -125,6 +127,12 @@ function flag(x: TimeScale, t_h: number | null, y: number, p: keyof Band, id: st
   }
   const fill = p === "p10" ? "var(--sure)" : p === "p50" ? textureFill("likely", id) : "var(--sheet)";
   return tag("path", { d: diamond(x(t_h), y, 7), fill, stroke: "var(--sure)", "stroke-width": 1.6 });
+}
+
+/** The sign of a likely end, for a key. */
+export function flagSign(x: number, y: number, id: string): string {
+  const fill = textureFill("likely", id);
+  return tag("path", { d: diamond(x, y, 6), fill, stroke: "var(--sure)", "stroke-width": 1.6 });
 }
 
 function diamond(x: number, y: number, r: number): string {

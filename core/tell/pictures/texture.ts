@@ -1,7 +1,7 @@
 import { tag } from "./svg.ts";
 
-/** Textures tell areas apart without colour. `sure` is solid and needs none. */
-export type Texture = "likely" | "luck" | "night";
+/** Textures tell areas apart without colour. `sure` is solid and needs none; `dry` is dry ice. */
+export type Texture = "likely" | "luck" | "night" | "dry";
 
 /** The definitions of the textures a picture uses, their ids ending in the picture's own. */
 export function textures(id: string, ...used: readonly Texture[]): string {
@@ -30,6 +30,15 @@ function pattern(name: Texture, id: string): string {
     const stroke = tag("line", { x1: 0, y1: 0, x2: 0, y2: 6, stroke: "var(--likely)", "stroke-width": 3.4 });
     const turned = { patternUnits: "userSpaceOnUse", patternTransform: "rotate(45)" };
     return tag("pattern", { id: `likely-${id}`, width: 6, height: 6, ...turned }, ground + stroke);
+  }
+  if (name === "dry") {
+    const ground = tag("rect", { width: 7, height: 8, fill: "var(--likelyBg)" });
+    const fringe = tag("path", { d: "M2,1v4M5.5,5v4M5.5,-3v4", stroke: "var(--sure)", "stroke-width": 1.5 });
+    return tag(
+      "pattern",
+      { id: `dry-${id}`, width: 7, height: 8, patternUnits: "userSpaceOnUse" },
+      ground + fringe,
+    );
   }
   const ground = tag("rect", { width: 6, height: 6, fill: "var(--night)" });
   const level = tag("line", { x1: 0, y1: 3, x2: 6, y2: 3, stroke: "var(--nightLine)", "stroke-width": 0.6 });

@@ -1,10 +1,11 @@
 import * as v from "valibot";
-import type { BuildKey } from "../../cooler/builds.ts";
+import { type BuildKey, builds } from "../../cooler/builds.ts";
 import type { InsulationKey } from "../../cooler/types.ts";
 import type { CoolerFile } from "../file.ts";
 import { clock, coverSchema, moment, number, oneOf, quantity, text } from "./words.ts";
 
 const buildKeys: readonly BuildKey[] = ["soft", "foam", "thin", "standard", "thick", "vacuum", "icebox"];
+const buildWords: string = buildKeys.map((key) => `${key} (${builds[key].says})`).join("; ");
 const insulations: readonly InsulationKey[] = [
   "polyurethane",
   "EPS",
@@ -57,7 +58,12 @@ export const coolerSchema: v.GenericSchema<unknown, CoolerFile> = v.strictObject
   {
     name: text("a name for this cooler"),
     size: v.optional(quantity("volume", "Room inside")),
-    build: v.optional(oneOf(buildKeys, "Kind of body; inside, wall and conductance overrule it")),
+    build: v.optional(
+      v.pipe(
+        v.picklist(buildKeys, `one of ${buildWords}`),
+        v.description(`Kind of body: ${buildWords}. The keys inside, wall and conductance overrule it`),
+      ),
+    ),
     inside: v.optional(inside),
     wall: v.optional(wall),
     conductance: v.optional(

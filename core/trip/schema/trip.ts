@@ -7,12 +7,10 @@ import { eventSchema } from "./events.ts";
 import { legSchema, mealsSchema, partySchema, placeFileSchema, weatherSchema } from "./setting.ts";
 import { instant, list, oneOf, quantity, text, whole } from "./words.ts";
 
-/** The shape of a trip file: the one validator, from which the JSON Schema is made. */
-export const tripSchema: v.GenericSchema<unknown, TripFile> = v.strictObject(
+const shape = v.strictObject(
   {
-    coldstow: v.pipe(
-      v.literal(1, "1, the version of this file format"),
-      v.description("Version of the format"),
+    coldstow: v.optional(
+      v.pipe(v.literal(1, "1, the version of this file format"), v.description("Version of the format")),
     ),
     title: v.optional(text("a title for the trip")),
     depart: instant("When the coolers are shut and leave"),
@@ -46,6 +44,12 @@ export const tripSchema: v.GenericSchema<unknown, TripFile> = v.strictObject(
   },
   "a mapping with depart, return and coolers",
 );
+
+/** The shape of a trip file: the one validator, from which the JSON Schema is made. */
+export const tripSchema: v.GenericSchema<unknown, TripFile> = shape;
+
+/** Keys of the top level of a trip file, in the order of the format. */
+export const tripKeys: readonly string[] = Object.keys(shape.entries);
 
 /** The JSON Schema (draft 7) of a trip file, for editors. It knows shapes and words, not units or ranges. */
 export function tripSchemaJson(): object {

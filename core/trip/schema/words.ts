@@ -13,7 +13,7 @@ import type { LayerFile } from "../file.ts";
 type Text = v.GenericSchema<unknown, string>;
 
 /** What a quantity of this kind must be, with examples, in the words of the unit reader. */
-export function wantedWords(dimension: Dimension): string {
+function wantedWords(dimension: Dimension): string {
   const reading = parseQuantity("", dimension);
   return reading.ok ? dimension : reading.must;
 }
@@ -30,7 +30,7 @@ export function amount(says: string): Text {
   return v.pipe(v.string(wanted), v.description(`${says}: ${wanted}`));
 }
 
-export const momentWords = "a moment such as 2027-06-18T06:30, day 3 18:00 or day 3 dinner";
+export const momentWords = "a moment such as 2027-06-18T06:30, day 3 18:00 or day 2 lunch";
 
 /** A moment of the trip, local to the place. */
 export function moment(says: string): Text {
@@ -119,7 +119,10 @@ const grounds: readonly GroundKind[] = ["soil", "sand", "grass", "rock", "snow",
 const forms: readonly IceForm[] = ["block", "cube", "crushed", "jug", "gel pack", "eutectic pack", "dry ice"];
 const covers: readonly Cover[] = ["none", "wet cloth", "reflective", "blanket", "wet cloth inside"];
 
-export const placeSchema: v.GenericSchema<unknown, PlaceKind> = oneOf(places, "Where the coolers are");
+export const placeSchema: v.GenericSchema<unknown, PlaceKind> = oneOf(
+  places,
+  "Where the coolers are; a boat is its bilge below deck, a raft the open air on the water",
+);
 export const groundSchema: v.GenericSchema<unknown, GroundKind> = oneOf(grounds, "What a cooler stands on");
 export const formSchema: v.GenericSchema<unknown, IceForm> = oneOf(forms, "Form of the ice or pack");
 export const coverSchema: v.GenericSchema<unknown, Cover> = oneOf(covers, "What lies over the cooler");

@@ -186,21 +186,6 @@ describe("habits", () => {
     const wild = cooler({ openings: { perDay: 1000, each_s: 600, from_s: 0, to_s: day_s } });
     soundRun(trip({ weather: weather({ sunPeak_W_per_m2: 900, humidity_frac: 0.9 }), coolers: [wild] }));
   });
-
-  it("hours across midnight count as well as hours within a day, or are refused", () => {
-    const night = { perDay: 12, each_s: 60, from_s: 20 * 3600, to_s: 4 * 3600 };
-    const evening = { ...night, from_s: 12 * 3600, to_s: 20 * 3600 };
-    const air = (openings: typeof night): number =>
-      runTo(trip({ coolers: [cooler({ openings })] })).boxes[0].books.openingAir_J;
-    let across = 0;
-    try {
-      across = air(night);
-    } catch (error) {
-      expect(error).toBeInstanceOf(DomainError);
-      return;
-    }
-    expect(across).toBeGreaterThan(0.5 * air(evening));
-  });
 });
 
 describe("numbers that no cooler can have are refused by name", () => {

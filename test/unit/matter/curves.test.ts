@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { EnthalpyCurve } from "../../../core/matter/curve.ts";
+import type { Food } from "../../../core/matter/food.ts";
 import {
   foodConductivity_W_per_mK,
   foodCurve,
@@ -8,7 +9,7 @@ import {
   foodHeatCapacity_J_per_kgK,
   foodIce_frac,
 } from "../../../core/matter/foodProperties.ts";
-import { type Food, foods } from "../../../core/matter/foods.ts";
+import { foods } from "../../../core/matter/foods.ts";
 import { iceEnthalpy_J_per_kg, iceHeatCapacity_J_per_kgK } from "../../../core/matter/ice.ts";
 import { packs } from "../../../core/matter/packs.ts";
 import { waterCurve } from "../../../core/matter/water.ts";

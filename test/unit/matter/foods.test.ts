@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { type Food, findFood, foods } from "../../../core/matter/foods.ts";
+import type { Food } from "../../../core/matter/food.ts";
+import { findFood, foods } from "../../../core/matter/foods.ts";
 import { nameDistance, nameWords } from "../../../core/matter/nearestName.ts";
 
 const sources = JSON.parse(
@@ -29,7 +30,8 @@ describe("every row of the table of foods", () => {
     expect(["raw", "rte", "produce", "frozen", "drink"]).toContain(food.kind);
     expect(["discard", "keep", "keep whole", "over 10 C for 8 h"]).toContain(food.warm);
     expect(["slab", "cylinder", "lump"]).toContain(food.shape);
-    expect(["chilled", "ambient"]).toContain(food.usualState);
+    expect(["chilled", "ambient", "frozen"]).toContain(food.usualState);
+    if (food.kind === "frozen") expect(food.usualState).toBe("frozen");
     expect(food.rawAnimal).toBe(food.kind === "raw");
     expect(Object.keys(sources)).toContain(food.source);
   });
@@ -150,6 +152,8 @@ describe("a food is found by its name", () => {
       expect(new Set(keys).size, name).toBe(3);
     }
     expect(findFood("stw")).toMatchObject({ near: expect.arrayContaining(["stew"]) });
+    expect(findFood("deli ham")).toMatchObject({ near: expect.arrayContaining(["ham"]) });
+    expect(findFood("grandma's lasagna")).toMatchObject({ near: expect.arrayContaining(["lasagna"]) });
     expect(findFood("chedar cheese")).toMatchObject({ near: expect.arrayContaining(["cheddar cheese"]) });
   });
 

@@ -96,8 +96,8 @@ describe("an ice plan", () => {
     expect(plan.holds).toBe(true);
     const [enough] = enoughIce(much, { aim: "pieces" });
     expect(enough!.enough!.map(({ pieces }) => pieces)).toEqual([5]);
-    expect(enough!.says).toContain("5 × 2 kg cube would be enough");
-    expect(enough!.says).toContain("9 × 2 kg cube");
+    expect(enough!.says).toContain("instead of what you wrote: 5 × 2-kg bags of cubes would be enough");
+    expect(enough!.says).toContain("9 × 2-kg bags of cubes");
   });
 
   it("buys no more of a kind than there is, over all coolers", () => {

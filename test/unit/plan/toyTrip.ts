@@ -1,6 +1,7 @@
 import type { BandSeries, FoodResult, Result } from "../../../core/forecast/result.ts";
 import type { Forecast } from "../../../core/forecast/types.ts";
-import { type Food, findFood } from "../../../core/matter/foods.ts";
+import type { Food } from "../../../core/matter/food.ts";
+import { findFood } from "../../../core/matter/foods.ts";
 import type { Trip, TripCooler, TripFood, TripIce, TripSupply } from "../../../core/trip/types.ts";
 
 const wall = { thickness_m: 0.03, insulation: "polyurethane" } as const;
@@ -228,6 +229,7 @@ export function toyForecast(trip: Trip): Forecast {
       (iceIn(i).reduce((total, ice) => total + ice.mass_kg * (loose(ice) ? 2 : 1), 0) +
         trip.food.filter((item) => item.cooler === i).reduce((total, { mass_kg }) => total + mass_kg, 0)) /
       (cooler.volume_m3 * 1000),
+    frozenFoodAsIce_kg: 0,
     iceToLoad_ratio: 1,
     iceOut_h: band(outs[i]! >= hours ? null : outs[i]!),
     overLimit_h: band(null),
@@ -237,6 +239,7 @@ export function toyForecast(trip: Trip): Forecast {
       air_C: path(2, 4),
       ice_kg: path(sum(iceIn(i)), 0),
       dryIce_kg: path(0, 0),
+      waterline_m: [0, 0],
       water_L: path(0, sum(iceIn(i))),
       warmestPerishable_C: path(3, 3),
     },
@@ -255,6 +258,7 @@ export function toyForecast(trip: Trip): Forecast {
     iceGaps_h: [],
     heatUntil_h: hours,
     coldStore_kJ: 0,
+    drainSwitch: null,
     iceMelted_kg: 0,
     drained_L: 0,
     condensed_g: 0,

@@ -73,9 +73,11 @@ describe("what has no clear meaning is refused with what it must be", () => {
     expect(refusalOf("45", "volume")).toContain("45 qt");
   });
 
-  it("refuses a comma and asks for a point", () => {
-    expect(refusalOf("1,5 kg", "mass")).toContain("decimal point");
-    expect(refusalOf("1,250 m", "length")).toContain("no comma");
+  it("refuses a comma and says what to write", () => {
+    expect(refusalOf("1,5 kg", "mass")).toMatch(/; write 1\.5 kg$/);
+    expect(refusalOf("0 , 65 kg", "mass")).toMatch(/; write 0\.65 kg$/);
+    expect(refusalOf("1,250 m", "length")).toMatch(/; write 1250 m or 1\.250 m$/);
+    expect(refusalOf("1,250,000 g", "mass")).toMatch(/; write 1250000 g without commas$/);
   });
 
   it.each<[string, Dimension]>([

@@ -1,5 +1,4 @@
 import type { IceForm } from "../cooler/types.ts";
-import { printable } from "./words.ts";
 
 const NOUNS: Readonly<Record<IceForm, readonly [one: string, many: string]>> = {
   block: ["block", "blocks"],
@@ -19,5 +18,9 @@ const NOUNS: Readonly<Record<IceForm, readonly [one: string, many: string]>> = {
  */
 export function pieceWords(pieces: number, each: string, form: string): string {
   const nouns = NOUNS[form as IceForm] ?? [form, form];
-  return `${pieces} × ${printable(each).replace(" ", "-")} ${pieces === 1 ? nouns[0] : nouns[1]}`;
+  const size = each
+    .trim()
+    .replace(/^(.*\b(?:lb|oz|kg|gal))s$/i, "$1")
+    .replace(/\s+/g, "-");
+  return `${pieces} × ${size} ${pieces === 1 ? nouns[0] : nouns[1]}`;
 }

@@ -1,0 +1,113 @@
+import { group } from "d3-array";
+import type { Warning } from "../forecast/result.ts";
+import type { Forecast } from "../forecast/types.ts";
+import { massWords } from "../quantity/show.ts";
+import { coolerLift } from "../safety/lifting.ts";
+import { hanging } from "./lines.ts";
+import type { Voice } from "./voice.ts";
+import { hourWords, nameWords, printable } from "./words.ts";
+
+/** What may hurt somebody comes first, lifting after the food and the ice. */
+const ORDER = ["dry-ice-closed-place", "dry-ice", "freezes", "does-not-fit", "ice-short", "way-out"];
+/** Said for information, not as an alarm. */
+const NOTES: Readonly<Record<string, string>> = {
+  "ice-enough": "Ice: ",
+  "way-out": "  or ",
+  "supply-assumed": "Note: ",
+  "plan-part": "Note: ",
+  "middle-case-only": "Note: ",
+};
+
+/** Dangers in a line each, for the head of a text; told in full below. */
+export function dangerLines({ result }: Forecast, voice: Voice): string[] {
+  const namesWith = (code: string): string[] =>
+    result.warnings.flatMap((warning) => (warning.code === code ? [nameAt(warning, result.coolers)] : []));
+  const closed = namesWith("dry-ice-closed-place");
+  const dry = namesWith("dry-ice").filter((name) => !closed.includes(name));
+  const full = namesWith("does-not-fit");
+  const short = namesWith("ice-short");
+  const lines: string[] = [];
+  if (closed.length > 0)
+    lines.push(`Dry ice in a closed place (${nameWords(closed)}): its gas can suffocate people. See below.`);
+  if (dry.length > 0) lines.push(`Dry ice aboard (${nameWords(dry)}): gas and cold burns. See below.`);
+  if (full.length > 0) lines.push(`More than fits: ${nameWords(full)}. See below.`);
+  if (short.length > 0) lines.push(`No ice tried is enough: ${nameWords(short)}. See below.`);
+  return lines.flatMap((text) => hanging("! ", text, voice.width, voice.paint.warn));
+}
+
+function nameAt({ path }: Warning, coolers: readonly { name: string }[]): string {
+  const index = /^coolers\[(\d+)\]/.exec(path)?.[1];
+  return coolers[Number(index ?? -1)]?.name ?? path;
+}
+
+/** Every warning once, then what is information, then what is heavy. */
+export function warningLines(forecast: Forecast, voice: Voice): string[] {
+  const rank = ({ code }: Warning): number => (ORDER.includes(code) ? ORDER.indexOf(code) : ORDER.length);
+  const told = forecast.result.warnings.filter(({ code }) => code !== "heavy");
+  const alarms = told
+    .filter(({ code }) => NOTES[code] === undefined || code === "way-out")
+    .sort((a, b) => rank(a) - rank(b));
+  const notes = told.filter(({ code }) => NOTES[code] !== undefined && code !== "way-out");
+  const says = (warnings: readonly Warning[]): string[] =>
+    [...group(warnings, (warning) => warning.says).values()].flatMap(([first]) => {
+      const note = NOTES[first!.code];
+      const text = inLocalTime(printable(first!.says), first!.code, voice);
+      return hanging(note ?? "! ", text, voice.width, note === undefined ? voice.paint.warn : undefined);
+    });
+  return [...says(withWays(alarms)), ...liftLines(forecast, voice), ...says(notes)];
+}
+
+/** What a plan says in hours since departure, as local time. */
+function inLocalTime(text: string, code: string, { clock }: Voice): string {
+  if (code !== "ice-short") return text;
+  return text.replace(/\bhour (\d{1,4})\b/g, (_, hour: string) => hourWords(Number(hour), clock));
+}
+
+/** Ways out stand below what they lead out of. */
+function withWays(alarms: readonly Warning[]): Warning[] {
+  const ways = alarms.filter(({ code }) => code === "way-out");
+  const rest = alarms.filter(({ code }) => code !== "way-out");
+  const isLast = (warning: Warning): boolean =>
+    rest.findLast(({ path, code }) => path === warning.path && isShort(code)) === warning;
+  const isShort = (code: string): boolean => code === "ice-short" || code === "does-not-fit";
+  const placed = rest.flatMap((warning) => [
+    warning,
+    ...(isShort(warning.code) && isLast(warning) ? ways.filter(({ path }) => path === warning.path) : []),
+  ]);
+  return [...placed, ...ways.filter((way) => !placed.includes(way))];
+}
+
+/**
+ * The load constant of the revised NIOSH equation, the most that it ever recommends for one person.
+ *
+ * @source niosh-94-110
+ */
+const ONE_PERSON_KG = 23;
+
+function liftLines({ trip, result }: Forecast, voice: Voice): string[] {
+  const mass = (mass_kg: number): string => massWords(mass_kg, voice.units);
+  const warned = new Set(result.warnings.flatMap(({ code, path }) => (code === "heavy" ? [path] : [])));
+  const carried = result.coolers.filter((_, i) => !isBuiltIn(trip.typed, i));
+  const isHeavy = (cooler: (typeof carried)[number]): boolean =>
+    warned.has(`coolers[${result.coolers.indexOf(cooler)}]`);
+  const heavy = carried.filter(isHeavy);
+  const forTwo = carried.filter((one) => !isHeavy(one) && one.packedWeight_kg > ONE_PERSON_KG);
+  const lines: string[] = [];
+  const { people } = trip.carry;
+  const weights = heavy.map(({ name, packedWeight_kg }) => `${name} ${mass(packedWeight_kg)}`);
+  if (heavy.length > 0)
+    lines.push(
+      `Heavy to lift: ${nameWords(weights, 6)} packed. For ${people === 1 ? "one person" : `${people} people`} the NIOSH lifting equation recommends at most ${mass(coolerLift(0, people).recommended_kg)}: split the load, or load it in place.`,
+    );
+  if (forTwo.length > 0)
+    lines.push(
+      `More than one person should lift ${nameWords(forTwo.map(({ name }) => name))}: packed over ${mass(ONE_PERSON_KG)}, the most for one (NIOSH lifting equation).`,
+    );
+  return lines.flatMap((text) => hanging("! ", text, voice.width));
+}
+
+/** A built-in icebox is loaded where it stands. */
+function isBuiltIn(typed: unknown, index: number): boolean {
+  const coolers = (typed as { coolers?: readonly { build?: unknown }[] } | null)?.coolers;
+  return Array.isArray(coolers) && coolers[index]?.build === "icebox";
+}
