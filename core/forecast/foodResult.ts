@@ -19,12 +19,16 @@ export interface FoodTimes {
   warm_s: number;
 }
 
+const rounding_K = 1e-6;
+
 /**
  * Reads an item's own temperatures against the limit; the warmest point counts, skin or core. What comes aboard warm
  * passes the limit when it rises over it again; what never comes under it is over it from the start.
  */
-export function foodTimes(track: LotTrack, limit_C: number): FoodTimes {
+export function foodTimes(track: LotTrack, profile_C: number): FoodTimes {
   const { t_s, warm_C } = track;
+  // Food that comes aboard exactly at its limit is under it, whatever the rounding of its enthalpy.
+  const limit_C = profile_C + rounding_K;
   const warm_s = timeAbove_s(t_s, warm_C, limit_C);
   if (t_s.length === 0) return { below_s: null, over_s: null, warm_s };
   const below_s = firstCrossing_s(t_s, warm_C, limit_C, false);

@@ -3,20 +3,10 @@
 import { describe, expect, it } from "vitest";
 import { limits } from "../../core/safety/limits.ts";
 import { type FoodHistory, verdictOf } from "../../core/safety/verdict.ts";
+import { quietFood } from "../unit/safety/quietFood.ts";
 
 const HOUR_s = 3600;
-const unmarked: FoodHistory = {
-  food: { name: "sliced turkey", kind: "rte", warm: "discard", rawAnimal: false },
-  profile: "inspected",
-  vulnerable: false,
-  warm_s: 0,
-  hotAir_s: 0,
-  over10C_s: 0,
-  limitPassed: false,
-  thawing: false,
-  wet_s: null,
-  rawInSameCooler: false,
-};
+const unmarked: FoodHistory = { ...quietFood, profile: "inspected" };
 
 describe("Food Code 2022", () => {
   it("3-501.16: the inspected limit is 41 °F, which is 5 °C", () => {

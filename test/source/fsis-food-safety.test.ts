@@ -3,20 +3,9 @@
 import { describe, expect, it } from "vitest";
 import { hotAir_C, limits, mayonnaiseWarm_C } from "../../core/safety/limits.ts";
 import { type FoodHistory, verdictOf } from "../../core/safety/verdict.ts";
+import { quietFood as quiet } from "../unit/safety/quietFood.ts";
 
 const HOUR_s = 3600;
-const quiet: FoodHistory = {
-  food: { name: "", kind: "rte", warm: "discard", rawAnimal: false },
-  profile: "consumer",
-  vulnerable: false,
-  warm_s: 0,
-  hotAir_s: 0,
-  over10C_s: 0,
-  limitPassed: false,
-  thawing: false,
-  wet_s: null,
-  rawInSameCooler: false,
-};
 const raw = { name: "chicken", kind: "raw", warm: "discard", rawAnimal: true } as const;
 const cheddar = { name: "cheddar", kind: "rte", warm: "keep", rawAnimal: false } as const;
 const shredded = { name: "shredded cheddar", kind: "rte", warm: "discard", rawAnimal: false } as const;

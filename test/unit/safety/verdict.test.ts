@@ -2,20 +2,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { DomainError } from "../../../core/quantity/errors.ts";
 import { type FoodHistory, type Ruling, verdictOf } from "../../../core/safety/verdict.ts";
+import { quietFood as quiet } from "./quietFood.ts";
 
 const HOUR_s = 3600;
-const quiet: FoodHistory = {
-  food: { name: "cooked chicken", kind: "rte", warm: "discard", rawAnimal: false },
-  profile: "consumer",
-  vulnerable: false,
-  warm_s: 0,
-  hotAir_s: 0,
-  over10C_s: 0,
-  limitPassed: false,
-  thawing: false,
-  wet_s: null,
-  rawInSameCooler: false,
-};
 const rank = { keep: 0, "eat next": 1, discard: 2 };
 const ruling = (change: Partial<FoodHistory>): Ruling => verdictOf({ ...quiet, ...change });
 
