@@ -98,7 +98,12 @@ function foodWords(forecast: Forecast, index: number, voice: Voice): string[] {
   );
   const { clock, middle } = voice;
   const limit = temperatureWords(forecast.result.limit.limit_C, voice.units);
-  if (held.length === 0 && keeping.length === 0) return ["nothing perishable packed in it"];
+  if (held.length === 0 && keeping.length === 0) {
+    const packed = forecast.trip.food.some((item) => item.cooler === index && item.like.perishable);
+    return [
+      packed ? "its food goes on into another cooler and is told there" : "nothing perishable packed in it",
+    ];
+  }
   const words: string[] = [];
   const first = over[0];
   if (first !== undefined) words.push(overWords(over, forecast, voice, limit));
