@@ -48,16 +48,21 @@ function airAround_C(fleet: Fleet, track: LotTrack): number[] {
 export const trackOf = (fleet: Fleet, id: string): LotTrack | undefined =>
   fleet.lotTracks[fleet.lots.findIndex((lot) => lot.id === id)];
 
-/** Whether raw food that can drip ever shared a cooler with the item; a watertight package gives no juice away. */
+/**
+ * Coolers that raw juice may have reached: where raw food that can drip ever lay, and where its meltwater's ice was
+ * merged into. When does not count, which is the stricter reading; a watertight package gives no juice away.
+ */
+function juicedCoolers(trip: Trip, fleet: Fleet, but: TripFood): Set<number> {
+  const dripping = trip.food.filter((other) => other.raw && !other.watertight && other.id !== but.id);
+  const reached = new Set(dripping.flatMap((other) => trackOf(fleet, other.id)?.inCooler ?? []));
+  for (const event of trip.events)
+    if (event.do === "merge" && reached.has(event.from)) reached.add(event.into);
+  return reached;
+}
+
 function rawBeside(trip: Trip, fleet: Fleet, item: TripFood, track: LotTrack): boolean {
-  const coolers = new Set(track.inCooler);
-  return trip.food.some(
-    (other) =>
-      other.raw &&
-      !other.watertight &&
-      other.id !== item.id &&
-      trackOf(fleet, other.id)?.inCooler.some((cooler) => coolers.has(cooler)),
-  );
+  const juiced = juicedCoolers(trip, fleet, item);
+  return track.inCooler.some((cooler) => juiced.has(cooler));
 }
 
 function judge(

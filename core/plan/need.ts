@@ -75,7 +75,8 @@ export function judge(result: Result, need: Need): Judgement {
   return {
     outcome: over ? "over" : warm.length > 0 || noIce ? "short" : "holds",
     filled_frac: cooler.filled_frac,
-    food_h: Math.min(need.foodUntil_h, ...warm.map((food) => food.overLimit_h.p50 ?? 0)),
+    // Warm time from before packing is no ice's fault: such food counts as held, or less ice would look better.
+    food_h: Math.min(need.foodUntil_h, ...warm.map((food) => food.overLimit_h.p50 ?? need.foodUntil_h)),
     ice_h,
     failing,
   };
