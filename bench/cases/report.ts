@@ -6,15 +6,29 @@ export function sayMachine(title: string): void {
   console.log(`\n${title}\n${first?.model ?? "unknown processor"}, node ${process.version}\n`);
 }
 
-/** Processor time of the fastest of several runs, ms, after some that warm up: other work on the machine counts little. */
-export function time_ms(run: () => void, times = 9): number {
-  for (let i = 0; i < Math.min(3, times); i++) run();
-  let least = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < times; i++) {
-    const from = process.cpuUsage();
-    run();
-    least = Math.min(least, process.cpuUsage(from).user / 1000);
+/** The system counts processor time in ticks of some milliseconds: less than this tells nothing. */
+const batch_ms = 200;
+
+function cpu_ms(run: () => void, times: number): number {
+  const from = process.cpuUsage();
+  for (let i = 0; i < times; i++) run();
+  const { user, system } = process.cpuUsage(from);
+  return (user + system) / 1000;
+}
+
+/**
+ * Processor time of one run, ms, garbage collection included: the best of several batches, each long enough for the
+ * clock, after some runs that warm up. Other work on the machine counts little.
+ */
+export function time_ms(run: () => void, batches = 7): number {
+  let times = 1;
+  let spent_ms = cpu_ms(run, times);
+  while (spent_ms < batch_ms) {
+    times = Math.ceil(times * Math.min(8, Math.max(1.5, (1.2 * batch_ms) / Math.max(1, spent_ms))));
+    spent_ms = cpu_ms(run, times);
   }
+  let least = spent_ms / times;
+  for (let i = 1; i < batches; i++) least = Math.min(least, cpu_ms(run, times) / times);
   return least;
 }
 

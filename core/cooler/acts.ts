@@ -30,7 +30,7 @@ function bookOut(box: Box, part: Part): void {
 }
 
 function putIn(fleet: Fleet, box: Box, id: string): void {
-  const index = fleet.lots.findIndex((lot) => lot.id === id);
+  const index = fleet.lotIndex.get(id) ?? -1;
   const part = partOf(fleet.lots[index], index, box.closures);
   bookIn(box, part);
   addPart(box, part, fleet.lots[index].layer);
@@ -38,7 +38,7 @@ function putIn(fleet: Fleet, box: Box, id: string): void {
 }
 
 function takeOut(fleet: Fleet, box: Box, id: string, share_frac: number, t_s: number): void {
-  const index = fleet.lots.findIndex((lot) => lot.id === id);
+  const index = fleet.lotIndex.get(id) ?? -1;
   for (const part of box.parts) if (part.lot === index) bookOut(box, splitPart(part, share_frac));
   if (share_frac < 1 || index < 0) return;
   fleet.lotTracks[index].left_s = t_s;

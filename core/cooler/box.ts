@@ -1,4 +1,5 @@
 import type { EnthalpyCurve } from "../matter/curve.ts";
+import { iceLatent_J_per_kg } from "../matter/ice.ts";
 import type { Books } from "./books.ts";
 import type { Closures } from "./closures.ts";
 import type { CoolerInput, Cover } from "./types.ts";
@@ -38,7 +39,7 @@ export interface Part {
 export interface Box {
   index: number;
   input: CoolerInput;
-  closures: Closures;
+  closures: Readonly<Closures>;
   walls: Walls;
   wall_C: Float64Array;
   parts: Part[];
@@ -72,4 +73,11 @@ export function frozen_kg(part: Part): number {
   const h = part.skin_J / part.mass_kg;
   const share = (part.molten_J_per_kg - h) / (part.molten_J_per_kg - part.frozen_J_per_kg);
   return part.mass_kg * Math.min(1, Math.max(0, share));
+}
+
+/** Solid mass of a part at an enthalpy: what of loose ice has not melted; the whole of anything else. */
+export function solid_kg(part: Part, skin_J: number): number {
+  if (!isLoose(part.form)) return part.mass_kg;
+  const solid = -skin_J / iceLatent_J_per_kg;
+  return solid >= part.mass_kg ? part.mass_kg : Math.max(solid, 0);
 }

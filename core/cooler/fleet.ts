@@ -1,7 +1,9 @@
 import { ModelError } from "../quantity/errors.ts";
 import { type BoxAct, bookIn, doAct, mergeBoxes } from "./acts.ts";
+import { balanceOf } from "./balance.ts";
 import { emptyBooks } from "./books.ts";
 import type { Box } from "./box.ts";
+import { type Break, breaksOf, outsideJumps } from "./breaks.ts";
 import { checkInput } from "./checkInput.ts";
 import { type Closures, medianClosures } from "./closures.ts";
 import type { Fleet } from "./fleetState.ts";
@@ -14,10 +16,12 @@ import { buildWalls, cellCount, chainCount } from "./walls.ts";
 
 /** How finely to step. The defaults meet 0.2 % in ice-out with room to spare (bench). */
 export interface SimulateOptions {
-  closures?: Closures;
+  closures?: Readonly<Closures>;
   /** Allowed error of a step relative to the standard one. */
   tolerance?: number;
   maxStep_s?: number;
+  /** The books at every moment written down, or only those of the end; at every moment when left out. */
+  books?: "steps" | "end";
 }
 
 type MergeAct = Extract<Act, { do: "merge" }>;
@@ -28,15 +32,6 @@ const leastStep_s = 1e-3;
 function sheet_m2K_per_W(box: Box): number {
   if (box.input.top === "foam sheet") return box.closures.foamSheet_m2K_per_W;
   return box.cover === "wet cloth inside" ? box.closures.innerCloth_m2K_per_W : 0;
-}
-
-/** Moments at which something in one box's outside or habit is not smooth, sorted, within the trip. */
-function boxBreaks_s(cooler: CoolerInput, index: number, input: FleetInput): number[] {
-  const all = new Set<number>(cooler.around.breaks_s);
-  if (cooler.sealedUntil_s !== null) all.add(cooler.sealedUntil_s);
-  for (const [from_s, to_s] of cooler.openings?.spans_s ?? []) all.add(from_s).add(to_s);
-  for (const act of input.acts) if (act.do === "open" && act.cooler === index) all.add(act.t_s + act.for_s);
-  return [...all].filter((t) => t > 0 && t < input.end_s).sort((a, b) => a - b);
 }
 
 const roomAround = (room_C: number): Around => ({
@@ -88,15 +83,16 @@ function startWalls(cooler: CoolerInput, options: SimulateOptions): Float64Array
       },
     ],
   };
-  const fleet = startFleet(night, options);
+  const fleet = startFleet(night, { ...options, books: "end" });
   runFleet(fleet, night.end_s);
   return fleet.boxes[0].wall_C;
 }
 
-function makeBox(cooler: CoolerInput, index: number, lots: readonly Lot[], options: SimulateOptions): Box {
-  const closures = options.closures ?? medianClosures;
+function makeBox(cooler: CoolerInput, index: number, fleet: Fleet, options: SimulateOptions): Box {
+  const { lots, lotIndex } = fleet;
+  const closures = cooler.closures ?? options.closures ?? medianClosures;
   const walls = buildWalls(cooler.body, closures);
-  const parts = cooler.lots.map((lot) => partOf(lot, lots.indexOf(lot), closures));
+  const parts = cooler.lots.map((lot) => partOf(lot, lotIndex.get(lot.id) ?? -1, closures));
   const laid = layOut(parts, lots, walls.floor_m2, closures);
   const box: Box = {
     index,
@@ -136,19 +132,22 @@ export function startFleet(input: FleetInput, options: SimulateOptions = {}): Fl
     input,
     t_s: 0,
     lots: [],
+    lotIndex: new Map(),
     boxes: [],
     steppers: [],
     tracks: [],
     lotTracks: [],
     acts: [...input.acts].sort((a, b) => a.t_s - b.t_s),
     nextAct: 0,
-    breaks_s: input.coolers.map((cooler, index) => boxBreaks_s(cooler, index, input)),
+    breaks: input.coolers.map((cooler, index) => breaksOf(cooler, index, input)),
     tolerance: options.tolerance ?? 1,
     maxStep_s: options.maxStep_s ?? 3600,
+    books: options.books ?? "steps",
     steps: 0,
     refused: 0,
   };
   const addLot = (lot: Lot, cooler: number): void => {
+    fleet.lotIndex.set(lot.id, fleet.lots.length);
     fleet.lots.push(lot);
     fleet.lotTracks.push(makeLotTrack(cooler));
   };
@@ -156,33 +155,41 @@ export function startFleet(input: FleetInput, options: SimulateOptions = {}): Fl
     for (const lot of cooler.lots) addLot(lot, index);
   });
   for (const act of input.acts) if (act.do === "put in") addLot(act.lot, act.cooler);
-  fleet.boxes = input.coolers.map((cooler, index) => makeBox(cooler, index, fleet.lots, options));
+  fleet.boxes = input.coolers.map((cooler, index) => makeBox(cooler, index, fleet, options));
   fleet.steppers = fleet.boxes.map((box) => makeStepper(box, 0, sheet_m2K_per_W(box)));
   fleet.tracks = fleet.boxes.map(() => makeCoolerTrack());
-  fleet.boxes.forEach((box, i) => {
-    record(box, fleet.steppers[i], 0, fleet.tracks[i], fleet.lotTracks);
+  fleet.boxes.forEach((box) => {
+    writeDown(fleet, box, 0);
   });
   return fleet;
+}
+
+/** Writes down how a box stands. */
+function writeDown(fleet: Fleet, box: Box, t_s: number): void {
+  record(box, fleet.steppers[box.index], t_s, fleet.tracks[box.index], fleet.lotTracks);
+  if (fleet.books === "steps" || t_s === fleet.input.end_s)
+    fleet.tracks[box.index].books.push(balanceOf(box));
 }
 
 /** Steps one box on to `to_s` under error control; nothing jumps on the way. */
 function advance(fleet: Fleet, box: Box, from_s: number, to_s: number): void {
   const stepper = fleet.steppers[box.index];
-  const ask = { sheet_m2K_per_W: sheet_m2K_per_W(box), tolerance: fleet.tolerance };
+  const sheet = sheet_m2K_per_W(box);
   let t_s = from_s;
   while (t_s < to_s) {
     const rest = to_s - t_s;
     const want = Math.min(stepper.step_s, fleet.maxStep_s);
     // Two equal steps rather than a long one and a sliver.
     const span_s = want >= rest ? rest : Math.min(want, 0.5 * rest);
-    const error = tryStep(box, stepper, t_s, span_s, ask);
+    const error = tryStep(box, stepper, t_s, span_s, sheet, fleet.tolerance);
     if (Number.isNaN(error))
       throw new ModelError(`${box.input.name}: a step at ${t_s} s gave no number`, error);
     const factor = Math.min(3, Math.max(0.2, 0.9 / Math.cbrt(Math.max(error, 1e-4))));
     if (error > 1) {
       fleet.refused++;
       if (stepper.probed) stepper.fresh = true;
-      stepper.step_s = span_s * factor;
+      // At a corner of a curve the error falls slower than by the cube, so a timid cut would be refused again.
+      stepper.step_s = span_s * Math.min(factor, 0.5);
       if (stepper.step_s < leastStep_s)
         throw new ModelError(`${box.input.name}: no step settles at ${t_s} s`, error);
       continue;
@@ -192,37 +199,43 @@ function advance(fleet: Fleet, box: Box, from_s: number, to_s: number): void {
     t_s = span_s === rest ? to_s : t_s + span_s;
     // A step cut short by a stop says little about how long the next may be.
     stepper.step_s = Math.max(span_s * factor, span_s < want ? want : 0);
-    record(box, stepper, t_s, fleet.tracks[box.index], fleet.lotTracks);
+    writeDown(fleet, box, t_s);
   }
+}
+
+/** Begins anew at a break, where something jumps there. */
+function passBreak(fleet: Fleet, box: Box, { t_s, lid }: Break): void {
+  const stepper = fleet.steppers[box.index];
+  if (lid || outsideJumps(box.input, t_s, stepper.bench.outside))
+    restart(box, stepper, t_s, sheet_m2K_per_W(box), 1);
 }
 
 /** Runs one box from `from_s` to `to_s`, halting at every break of its outside. */
 function runSmooth(fleet: Fleet, box: Box, from_s: number, to_s: number): void {
   let t_s = from_s;
-  for (const stop_s of fleet.breaks_s[box.index]) {
-    if (stop_s <= t_s || stop_s >= to_s) continue;
-    advance(fleet, box, t_s, stop_s);
-    restart(box, fleet.steppers[box.index], stop_s, sheet_m2K_per_W(box));
-    t_s = stop_s;
+  for (const stop of fleet.breaks[box.index]) {
+    if (stop.t_s <= t_s) continue;
+    if (stop.t_s > to_s) break;
+    advance(fleet, box, t_s, stop.t_s);
+    passBreak(fleet, box, stop);
+    t_s = stop.t_s;
   }
   advance(fleet, box, t_s, to_s);
-  if (fleet.breaks_s[box.index].includes(to_s))
-    restart(box, fleet.steppers[box.index], to_s, sheet_m2K_per_W(box));
 }
 
 /** Makes the stepper anew after the contents changed, and writes the moment down once more. */
 function renew(fleet: Fleet, box: Box, t_s: number): void {
   box.melt_kg_per_s = new Float64Array(box.layers);
   box.gas_kg_per_s = new Float64Array(box.layers);
-  const { step_s } = fleet.steppers[box.index];
-  fleet.steppers[box.index] = makeStepper(box, t_s, sheet_m2K_per_W(box));
-  fleet.steppers[box.index].step_s = Math.min(step_s, 300);
-  record(box, fleet.steppers[box.index], t_s, fleet.tracks[box.index], fleet.lotTracks);
+  const before = fleet.steppers[box.index];
+  fleet.steppers[box.index] = makeStepper(box, t_s, sheet_m2K_per_W(box), before);
+  fleet.steppers[box.index].step_s = Math.min(before.step_s, 300);
+  writeDown(fleet, box, t_s);
 }
 
 const isOf = (fleet: Fleet, act: BoxAct, box: Box): boolean =>
   act.do === "take out"
-    ? fleet.lotTracks[fleet.lots.findIndex((lot) => lot.id === act.lot)]?.cooler === box.index
+    ? fleet.lotTracks[fleet.lotIndex.get(act.lot) ?? -1]?.cooler === box.index
     : act.cooler === box.index;
 
 /** Runs one box on its own to `to_s`, doing its acts among `acts` (in order of time) on the way. */
@@ -236,7 +249,7 @@ function runBox(fleet: Fleet, box: Box, acts: readonly BoxAct[], to_s: number): 
     let changed = false;
     for (; i < own.length && own[i].t_s <= t_s; i++) changed = doAct(fleet, box, own[i]) || changed;
     if (changed) renew(fleet, box, t_s);
-    else restart(box, fleet.steppers[box.index], t_s, sheet_m2K_per_W(box));
+    else restart(box, fleet.steppers[box.index], t_s, sheet_m2K_per_W(box), 1);
   }
   runSmooth(fleet, box, t_s, to_s);
 }

@@ -1,4 +1,5 @@
 import type { Box } from "./box.ts";
+import type { Break } from "./breaks.ts";
 import type { Stepper } from "./stepper.ts";
 import type { CoolerTrack, LotTrack } from "./track.ts";
 import type { Act, FleetInput, Lot } from "./types.ts";
@@ -9,6 +10,8 @@ export interface Fleet {
   t_s: number;
   /** All that is aboard at the start or comes in later. */
   lots: Lot[];
+  /** Place of each in `lots`, by its id. */
+  lotIndex: Map<string, number>;
   boxes: Box[];
   steppers: Stepper[];
   tracks: CoolerTrack[];
@@ -16,9 +19,10 @@ export interface Fleet {
   acts: readonly Act[];
   nextAct: number;
   /** By box. */
-  breaks_s: number[][];
+  breaks: Break[][];
   tolerance: number;
   maxStep_s: number;
+  books: "steps" | "end";
   /** Steps taken and refused, for the bench. */
   steps: number;
   refused: number;

@@ -1,7 +1,8 @@
 import { parallelViewFactor_frac } from "../heat/radiation.ts";
-import { iceLatent_J_per_kg } from "../matter/ice.ts";
 import { waterDensity_kg_per_m3 } from "../matter/water.ts";
-import { type Box, hasCore, isLoose, type Part } from "./box.ts";
+import type { Box } from "./box.ts";
+import type { Closures } from "./closures.ts";
+import { blockKind, type Contents, closedKind, foodKind, looseKind, type Room } from "./contents.ts";
 import { bandCount, baseChain, chainCount, lidChain } from "./walls.ts";
 
 /**
@@ -15,10 +16,12 @@ export interface Touching {
   hub_W_per_K: Float64Array;
   pool_W_per_K: Float64Array;
   core_W_per_K: Float64Array;
-  /** By chain and spine node, row by row. */
+  /** A liner touches few spine nodes: how many, which, and how well; a row of `n` places for each chain. */
+  wallTouches: Int32Array;
+  wallNode: Int32Array;
   wall_W_per_K: Float64Array;
-  /** Between spine nodes, symmetric, row by row. */
-  spine_W_per_K: Float64Array;
+  /** Heat balance of the spine, row by row: a node's own conductances on the diagonal, its neighbours' negative. */
+  balance_W_per_K: Float64Array;
   /** Meltwater falling past each layer at 0 °C: it takes this much per kelvin along, into the pool. One way. */
   fall_W_per_K: Float64Array;
   /** The spine node that the lid looks down on: the top layer, or the water over it. */
@@ -27,34 +30,32 @@ export interface Touching {
   level_m: Float64Array;
   waterline_m: number;
   wet_frac: Float64Array;
+  /** On dry food, by layer. */
+  contact_m2K_per_W: Float64Array;
   headspace_m3: number;
 }
 
 /** Room for the numbers of one box, made anew only when layers or parts change. */
-export function makeTouching(box: Box): Touching {
+export function makeTouching(box: Box, room: Room): Touching {
   const n = box.layers + 2;
   const parts = box.parts.length;
   return {
     n,
-    hub_W_per_K: new Float64Array(parts),
-    pool_W_per_K: new Float64Array(parts),
-    core_W_per_K: new Float64Array(parts),
-    wall_W_per_K: new Float64Array(chainCount * n),
-    spine_W_per_K: new Float64Array(n * n),
-    fall_W_per_K: new Float64Array(box.layers),
+    hub_W_per_K: room(parts),
+    pool_W_per_K: room(parts),
+    core_W_per_K: room(parts),
+    wallTouches: new Int32Array(chainCount),
+    wallNode: new Int32Array(chainCount * n),
+    wall_W_per_K: room(chainCount * n),
+    balance_W_per_K: room(n * n),
+    fall_W_per_K: room(box.layers),
     top: 0,
-    level_m: new Float64Array(box.layers + 1),
+    level_m: room(box.layers + 1),
     waterline_m: 0,
-    wet_frac: new Float64Array(box.layers),
+    wet_frac: room(box.layers),
+    contact_m2K_per_W: room(box.layers),
     headspace_m3: 0,
   };
-}
-
-/** Solid mass of a part at an enthalpy: what of loose ice has not melted; the whole of anything else. */
-export function solid_kg(part: Part, skin_J: number): number {
-  if (!isLoose(part.form)) return part.mass_kg;
-  const solid = -skin_J / iceLatent_J_per_kg;
-  return solid >= part.mass_kg ? part.mass_kg : Math.max(solid, 0);
 }
 
 const ratio_frac = (part: number, whole: number): number =>
@@ -89,35 +90,42 @@ const blank = (): LayerSum => ({
 });
 const scratch: LayerSum[] = [];
 
-function sumLayers(box: Box, skin_J: Float64Array): LayerSum[] {
-  const { closures } = box;
-  while (scratch.length < box.layers) scratch.push(blank());
-  for (let i = 0; i < box.layers; i++) Object.assign(scratch[i], empty);
-  for (let p = 0; p < box.parts.length; p++) {
-    const part = box.parts[p];
-    const sum = scratch[part.layer];
-    const mass = part.form === "dry ice" ? part.mass_kg : solid_kg(part, skin_J[p]);
-    const volume = mass / part.density_kg_per_m3;
+function clear(sum: LayerSum): void {
+  sum.solid_m3 = 0;
+  sum.food_m3 = 0;
+  sum.rigid_m3 = 0;
+  sum.loose_m3 = 0;
+  sum.looseSolid_m3 = 0;
+  sum.mass_kg = 0;
+  sum.looseMass_kg = 0;
+  sum.bed = 0;
+}
+
+function sumLayers(layers: number, contents: Contents): LayerSum[] {
+  const { nParts, kind, layer, solid_kg, own_m3_per_kg, bulk_m3_per_kg, bed_W_per_mK } = contents;
+  while (scratch.length < layers) scratch.push(blank());
+  for (let i = 0; i < layers; i++) clear(scratch[i]);
+  for (let p = 0; p < nParts; p++) {
+    const sum = scratch[layer[p]];
+    const mass = solid_kg[p];
+    const volume = mass * own_m3_per_kg[p];
+    const bulk = mass * bulk_m3_per_kg[p];
+    const what = kind[p];
     sum.solid_m3 += volume;
     sum.mass_kg += mass;
-    if (part.form === "food") {
-      sum.food_m3 += volume / closures.foodPacking_frac;
-      sum.bed += volume * closures.foodBed_W_per_mK;
-    } else if (part.form === "cube" || part.form === "crushed") {
-      sum.loose_m3 +=
-        volume / (part.form === "cube" ? closures.cubePacking_frac : closures.crushedPacking_frac);
+    sum.bed += volume * bed_W_per_mK[p];
+    if (what === foodKind) sum.food_m3 += bulk;
+    else if (what === looseKind) {
+      sum.loose_m3 += bulk;
       sum.looseSolid_m3 += volume;
       sum.looseMass_kg += mass;
-      sum.bed += volume * closures.cubeBed_W_per_mK;
     } else {
-      sum.rigid_m3 += volume / closures.blockFloor_frac;
-      if (part.form === "block") sum.looseMass_kg += mass;
-      sum.bed += volume * closures.blockBed_W_per_mK;
+      sum.rigid_m3 += bulk;
+      if (what === blockKind) sum.looseMass_kg += mass;
     }
   }
   return scratch;
 }
-const empty: Readonly<LayerSum> = blank();
 
 /** Gaps between everything in a layer but loose ice, m³. */
 function gaps_m3(sum: LayerSum): number {
@@ -134,11 +142,11 @@ function depth_m(sum: LayerSum, box: Box): number {
 }
 
 /**
- * Levels of the layers and of the water, at the masses that the enthalpies `skin_J` imply. Water fills the gaps from
+ * Levels of the layers and of the water, at the solid masses given. Water fills the gaps from
  * below; a stack of loose ice with little on it floats.
  */
-function setLevels(box: Box, skin_J: Float64Array, water_kg: number, out: Touching): LayerSum[] {
-  const sums = sumLayers(box, skin_J);
+function setLevels(box: Box, contents: Contents, water_kg: number, out: Touching): LayerSum[] {
+  const sums = sumLayers(box.layers, contents);
   const floor = box.walls.floor_m2;
   const level = out.level_m;
   level[0] = 0;
@@ -172,36 +180,55 @@ function setLevels(box: Box, skin_J: Float64Array, water_kg: number, out: Touchi
   return sums;
 }
 
-/** What a part's dry surface exchanges with: loose ice wets what lies among it, as far as it fills the gaps. */
-function contact_W_per_m2K(part: Part, sum: LayerSum, box: Box): number {
-  const { contact_W_per_m2K: dry, iceContact_W_per_m2K: wet } = box.closures;
-  if (part.form === "cube" || part.form === "crushed") return wet;
-  if (part.form !== "food" || sum.loose_m3 === 0) return dry;
-  return dry + (wet - dry) * ratio_frac(sum.loose_m3, gaps_m3(sum));
+/** Resistance on the dry surface of food: loose ice wets what lies among it, as far as it fills the gaps. */
+function foodContact_m2K_per_W(sum: LayerSum, closures: Closures): number {
+  const { contact_W_per_m2K: dry, iceContact_W_per_m2K: wet } = closures;
+  if (sum.loose_m3 === 0) return 1 / dry;
+  return 1 / (dry + (wet - dry) * ratio_frac(sum.loose_m3, gaps_m3(sum)));
 }
 
 /** By part: surface shared between the air of the layer and the water. */
-function setParts(box: Box, sums: LayerSum[], skin_J: Float64Array, out: Touching): void {
-  const { closures } = box;
-  for (let p = 0; p < box.parts.length; p++) {
-    const part = box.parts[p];
-    let area = part.firstArea_m2;
-    if (isLoose(part.form) || part.form === "dry ice") {
-      const mass = part.form === "dry ice" ? part.mass_kg : solid_kg(part, skin_J[p]);
-      area *= Math.cbrt((mass / part.firstMass_kg) ** 2);
+function setParts(box: Box, contents: Contents, sums: LayerSum[], out: Touching): void {
+  const { nParts, kind, layer, solid_kg, firstMass_kg, firstArea_m2, inner_m2K_per_W } = contents;
+  const { hub_W_per_K, pool_W_per_K, core_W_per_K, wet_frac, contact_m2K_per_W } = out;
+  for (let i = 0; i < box.layers; i++) contact_m2K_per_W[i] = foodContact_m2K_per_W(sums[i], box.closures);
+  for (let p = 0; p < nParts; p++) {
+    const what = kind[p];
+    let area = firstArea_m2[p];
+    if (what !== foodKind && what !== closedKind) {
+      const left = solid_kg[p] / firstMass_kg[p];
+      area *= left === 1 ? 1 : Math.cbrt(left * left);
     }
-    const wet = out.wet_frac[part.layer];
-    out.hub_W_per_K[p] =
-      ((1 - wet) * area) / (1 / contact_W_per_m2K(part, sums[part.layer], box) + part.inner_m2K_per_W);
-    out.pool_W_per_K[p] =
-      wet === 0 ? 0 : (wet * area) / (1 / closures.lotPool_W_per_m2K + part.inner_m2K_per_W);
-    out.core_W_per_K[p] = hasCore(part) ? part.core_W_per_kgK * part.mass_kg : 0;
+    const wet = wet_frac[layer[p]];
+    const dry =
+      what === foodKind ? 1 / (contact_m2K_per_W[layer[p]] + inner_m2K_per_W[p]) : contents.hub_W_per_m2K[p];
+    hub_W_per_K[p] = (1 - wet) * area * dry;
+    pool_W_per_K[p] = wet * area * contents.pool_W_per_m2K[p];
+    core_W_per_K[p] = contents.core_W_per_kgK[p] * contents.mass_kg[p];
   }
 }
 
 function link(out: Touching, one: number, two: number, g_W_per_K: number): void {
-  out.spine_W_per_K[one * out.n + two] += g_W_per_K;
-  out.spine_W_per_K[two * out.n + one] += g_W_per_K;
+  const { n, balance_W_per_K: balance } = out;
+  balance[one * n + one] += g_W_per_K;
+  balance[two * n + two] += g_W_per_K;
+  balance[one * n + two] -= g_W_per_K;
+  balance[two * n + one] -= g_W_per_K;
+}
+
+/** Adds to what the liner of a chain gives a spine node. */
+function touch(out: Touching, chain: number, node: number, g_W_per_K: number): void {
+  const { wallNode, wall_W_per_K, wallTouches } = out;
+  const from = chain * out.n;
+  const to = from + wallTouches[chain];
+  for (let k = from; k < to; k++)
+    if (wallNode[k] === node) {
+      wall_W_per_K[k] += g_W_per_K;
+      return;
+    }
+  wallNode[to] = node;
+  wall_W_per_K[to] = g_W_per_K;
+  wallTouches[chain]++;
 }
 
 /** A layer thinner than this no longer keeps its neighbours fully apart; one that has vanished joins them. */
@@ -209,15 +236,17 @@ const thinLayer_m = 0.01;
 const leastBed_m2K_per_W = 1e-3;
 const waterHeat_J_per_kgK = 4210;
 
+/** Half of a layer on the way up or down, m²K/W. */
+function halfBed_m2K_per_W(sum: LayerSum, depth_m: number, closures: Closures): number {
+  const bed = sum.solid_m3 > 1e-9 ? sum.bed / sum.solid_m3 : closures.foodBed_W_per_mK;
+  return depth_m / (2 * bed);
+}
+
 /** Layer to layer, through beds in contact and by cold air that sinks; and meltwater on its way down. */
 function setColumn(box: Box, sums: LayerSum[], spine_C: Float64Array, out: Touching): void {
   const { closures } = box;
   const floor = box.walls.floor_m2;
-  const depth = (i: number): number => out.level_m[i + 1] - out.level_m[i];
-  const half = (i: number): number => {
-    const bed = sums[i].solid_m3 > 1e-9 ? sums[i].bed / sums[i].solid_m3 : closures.foodBed_W_per_mK;
-    return depth(i) / (2 * bed);
-  };
+  const level = out.level_m;
   // Air above the water in a layer touches its surface; a layer under water has no air, its node is the water.
   for (let i = 0; i < box.layers; i++) {
     const wet = out.wet_frac[i];
@@ -226,13 +255,18 @@ function setColumn(box: Box, sums: LayerSum[], spine_C: Float64Array, out: Touch
     link(out, i, box.layers, floor * (surface + closures.lotPool_W_per_m2K * ratio_frac(wet - 0.8, 0.2)));
   }
   let trickle = 0;
+  let upper = box.layers > 1 ? level[box.layers] - level[box.layers - 1] : 0;
   for (let i = box.layers - 1; i > 0; i--) {
+    const lower = level[i] - level[i - 1];
     const colder = Math.min(1, Math.max(0, spine_C[i - 1] - spine_C[i]));
-    const between = ratio_frac(Math.min(depth(i), depth(i - 1)), thinLayer_m) / closures.contact_W_per_m2K;
-    const beds = floor / (half(i) + between + half(i - 1) + leastBed_m2K_per_W);
+    const between = ratio_frac(Math.min(upper, lower), thinLayer_m) / closures.contact_W_per_m2K;
+    const halves =
+      halfBed_m2K_per_W(sums[i], upper, closures) + halfBed_m2K_per_W(sums[i - 1], lower, closures);
+    const beds = floor / (halves + between + leastBed_m2K_per_W);
     link(out, i, i - 1, beds + floor * closures.sinkingAir_W_per_m2K * colder);
     trickle += box.melt_kg_per_s[i];
     out.fall_W_per_K[i - 1] = closures.percolation_frac * trickle * waterHeat_J_per_kgK;
+    upper = lower;
   }
 }
 
@@ -250,19 +284,16 @@ function setHead(box: Box, open_frac: number, sheet_m2K_per_W: number, out: Touc
   out.headspace_m3 = gap * walls.floor_m2;
   const { length_m, width_m } = box.input.body.inside;
   const seen = parallelViewFactor_frac(length_m, width_m, gap);
-  const covered = (film: number): number => walls.floor_m2 / (1 / film + sheet_m2K_per_W);
-  link(out, head, top, covered(closures.headTop_W_per_m2K));
-  const radiant = covered(closures.insideRadiation_W_per_m2K);
-  const at = out.wall_W_per_K;
-  at[lidChain * out.n + head] += closures.headLid_W_per_m2K * walls.floor_m2;
-  at[lidChain * out.n + top] += radiant * seen * (1 - open_frac);
+  link(out, head, top, walls.floor_m2 / (1 / closures.headTop_W_per_m2K + sheet_m2K_per_W));
+  const radiant = walls.floor_m2 / (1 / closures.insideRadiation_W_per_m2K + sheet_m2K_per_W);
+  touch(out, lidChain, head, closures.headLid_W_per_m2K * walls.floor_m2);
+  touch(out, lidChain, top, radiant * seen * (1 - open_frac));
   const band_m = walls.height_m / bandCount;
   for (let band = 0; band < bandCount; band++) {
     const above = ratio_frac((band + 1) * band_m - stack, band_m);
     if (above === 0) continue;
-    const chain = (1 + band) * out.n;
-    at[chain + head] += closures.headWall_W_per_m2K * walls.inside_m2[1 + band] * above;
-    at[chain + top] += radiant * (1 - seen) * ((above * band_m) / Math.max(gap, 1e-9));
+    touch(out, 1 + band, head, closures.headWall_W_per_m2K * walls.inside_m2[1 + band] * above);
+    touch(out, 1 + band, top, radiant * (1 - seen) * ((above * band_m) / Math.max(gap, 1e-9)));
   }
 }
 
@@ -272,52 +303,50 @@ function setSides(box: Box, out: Touching): void {
   const band_m = walls.height_m / bandCount;
   const stack = out.level_m[box.layers];
   const pool = box.layers;
-  const at = out.wall_W_per_K;
   for (let band = 0; band < bandCount; band++) {
     const from = band * band_m;
     const to = from + band_m;
-    const chain = (1 + band) * out.n;
     const area = walls.inside_m2[1 + band] / band_m;
     const wet = Math.min(to, out.waterline_m) - from;
-    if (wet > 0) at[chain + pool] += closures.wallPool_W_per_m2K * area * wet;
+    if (wet > 0) touch(out, 1 + band, pool, closures.wallPool_W_per_m2K * area * wet);
     const dryFrom = Math.max(from, out.waterline_m);
     if (dryFrom >= Math.min(to, stack)) continue;
     for (let i = 0; i < box.layers; i++) {
       const beside = Math.min(to, out.level_m[i + 1]) - Math.max(dryFrom, out.level_m[i]);
-      if (beside > 0) at[chain + i] += closures.wallLot_W_per_m2K * area * beside;
+      if (beside > 0) touch(out, 1 + band, i, closures.wallLot_W_per_m2K * area * beside);
     }
   }
   const wet = ratio_frac(out.waterline_m, wetting_m);
   const dry =
     closures.foodPacking_frac * closures.contact_W_per_m2K +
     (1 - closures.foodPacking_frac) * closures.wallLot_W_per_m2K;
-  at[baseChain * out.n + pool] += closures.wallPool_W_per_m2K * walls.floor_m2 * wet;
-  at[baseChain * out.n] += dry * walls.floor_m2 * (1 - wet);
+  if (wet > 0) touch(out, baseChain, pool, closures.wallPool_W_per_m2K * walls.floor_m2 * wet);
+  if (wet < 1) touch(out, baseChain, 0, dry * walls.floor_m2 * (1 - wet));
+}
+
+/** What the geometry is reckoned for. */
+export interface Seen {
+  water_kg: number;
+  /** Temperatures along the spine, for cold air that sinks. */
+  spine_C: Float64Array;
+  /** Share of the time that the lid stands open. */
+  open_frac: number;
+  /** Resistance of what lies on the top layer. */
+  sheet_m2K_per_W: number;
 }
 
 /**
- * Reckons all conductances inside the box for the enthalpies and water given (usually a forecast of the middle of a
+ * Reckons all conductances inside the box for the solid masses and water given (usually a forecast of the middle of a
  * step, so that the geometry is second-order too).
  *
- * @param open_frac share of the time that the lid stands open
- * @param sheet_m2K_per_W resistance of what lies on the top layer
  * @source engineering-judgement
  */
-export function setTouching(
-  box: Box,
-  skin_J: Float64Array,
-  water_kg: number,
-  spine_C: Float64Array,
-  open_frac: number,
-  sheet_m2K_per_W: number,
-  out: Touching,
-): void {
-  out.wall_W_per_K.fill(0);
-  out.spine_W_per_K.fill(0);
-  out.fall_W_per_K.fill(0);
-  const sums = setLevels(box, skin_J, water_kg, out);
-  setParts(box, sums, skin_J, out);
-  setColumn(box, sums, spine_C, out);
+export function setTouching(box: Box, contents: Contents, seen: Seen, out: Touching): void {
+  out.wallTouches.fill(0);
+  out.balance_W_per_K.fill(0);
+  const sums = setLevels(box, contents, seen.water_kg, out);
+  setParts(box, contents, sums, out);
+  setColumn(box, sums, seen.spine_C, out);
   setSides(box, out);
-  setHead(box, open_frac, sheet_m2K_per_W, out);
+  setHead(box, seen.open_frac, seen.sheet_m2K_per_W, out);
 }

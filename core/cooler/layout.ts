@@ -3,9 +3,9 @@ import { dryIce_C, dryIceDensity_kg_per_m3, dryIceSublimation_J_per_kg } from ".
 import { iceDensity_kg_per_m3 } from "../matter/ice.ts";
 import { packs } from "../matter/packs.ts";
 import { waterConductivity_W_per_mK, waterCurve } from "../matter/water.ts";
-import { coreShare_frac, isLoose, type Part, type PartForm } from "./box.ts";
+import { coreShare_frac, isLoose, type Part, type PartForm, solid_kg } from "./box.ts";
 import type { Closures } from "./closures.ts";
-import { solid_kg } from "./geometry.ts";
+import { bulk_m3_per_kg } from "./contents.ts";
 import { enthalpy_J_per_kg } from "./polyline.ts";
 import type { FoodLot, IceLot, LayerWish, Lot } from "./types.ts";
 
@@ -30,7 +30,7 @@ interface Placed {
 }
 
 /** Surface of one compact block of ice: sides 1.5 : 1 : 0.75. */
-const blockSurface = (volume_m3: number): number => 6.24 * volume_m3 ** (2 / 3);
+const blockSurface = (volume_m3: number): number => 6.24 * Math.cbrt(volume_m3 ** 2);
 
 /** Ends of the melting plateau: the steepest rise of the curve. */
 function plateauOf(curve: EnthalpyCurve): { frozen_J_per_kg: number; molten_J_per_kg: number } {
@@ -140,13 +140,7 @@ export function splitPart(part: Part, share_frac: number): Part {
 }
 
 /** Room a part takes in a layer, gaps included. */
-function bulk_m3(part: Part, closures: Closures): number {
-  const solid = part.mass_kg / part.density_kg_per_m3;
-  if (part.form === "food") return solid / closures.foodPacking_frac;
-  if (part.form === "cube") return solid / closures.cubePacking_frac;
-  if (part.form === "crushed") return solid / closures.crushedPacking_frac;
-  return solid / closures.blockFloor_frac;
-}
+const bulk_m3 = (part: Part, closures: Closures): number => part.mass_kg * bulk_m3_per_kg(part, closures);
 
 type Berth = "base" | "rows" | "fill" | "top";
 

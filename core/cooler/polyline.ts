@@ -13,16 +13,25 @@ export function segmentOf(curve: EnthalpyCurve, h_J_per_kg: number, guess: numbe
   return i;
 }
 
-/** Slope of temperature against enthalpy on a segment, K·kg/J. */
-export function slopeOf(curve: EnthalpyCurve, segment: number): number {
+/** Slopes of temperature against enthalpy of every segment, K·kg/J; reckoned once for a curve. */
+export function slopesOf(curve: EnthalpyCurve): Float64Array {
+  const known = slopesByCurve.get(curve);
+  if (known !== undefined) return known;
   const { t_C, h_J_per_kg } = curve;
-  return (t_C[segment + 1] - t_C[segment]) / (h_J_per_kg[segment + 1] - h_J_per_kg[segment]);
+  const slopes = new Float64Array(h_J_per_kg.length - 1);
+  for (let i = 0; i < slopes.length; i++)
+    slopes[i] = (t_C[i + 1] - t_C[i]) / (h_J_per_kg[i + 1] - h_J_per_kg[i]);
+  slopesByCurve.set(curve, slopes);
+  return slopes;
 }
 
-/** Temperature at a specific enthalpy. */
-export function temperature_C(curve: EnthalpyCurve, h_J_per_kg: number): number {
-  const i = segmentOf(curve, h_J_per_kg, 0);
-  return curve.t_C[i] + slopeOf(curve, i) * (h_J_per_kg - curve.h_J_per_kg[i]);
+const slopesByCurve = new WeakMap<EnthalpyCurve, Float64Array>();
+
+/** Temperature at a specific enthalpy; a good guess of the segment only saves time. */
+export function temperature_C(curve: EnthalpyCurve, h_J_per_kg: number, guess = 0): number {
+  const { t_C, h_J_per_kg: h } = curve;
+  const i = segmentOf(curve, h_J_per_kg, guess);
+  return t_C[i] + ((t_C[i + 1] - t_C[i]) / (h[i + 1] - h[i])) * (h_J_per_kg - h[i]);
 }
 
 /** Specific enthalpy at a temperature; at a melting plateau the least, that is wholly solid. */

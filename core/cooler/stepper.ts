@@ -1,9 +1,9 @@
 import { dryIceSublimation_J_per_kg } from "../matter/dryIce.ts";
 import { iceLatent_J_per_kg } from "../matter/ice.ts";
 import { type Bench, type Flows, makeBench, makeFlows, makeVector, type Vector } from "./bench.ts";
-import { type Box, coreShare_frac, hasCore, isLoose } from "./box.ts";
+import { type Box, coreShare_frac, hasCore, isLoose, type Part, solid_kg } from "./box.ts";
+import { makeRoom, readMasses } from "./contents.ts";
 import { drainFilm_kg, drainTo } from "./drain.ts";
-import { makeTouching, solid_kg } from "./geometry.ts";
 import { clothFull_kg } from "./outside.ts";
 import { type StageAsk, solveStage } from "./stage.ts";
 import { cellCount, chainCount } from "./walls.ts";
@@ -14,16 +14,26 @@ import { cellCount, chainCount } from "./walls.ts";
  */
 const gamma = 1 - Math.SQRT1_2;
 /** Leading error of the pair: 1/6 minus the third-order term of its stability function. */
-const errorWeight = Math.abs(1 / 6 - (4 * gamma ** 3 + 3 * gamma ** 2 * (1 - 2 * gamma)));
+const errorWeight = Math.abs(1 / 6 - (4 * gamma * gamma ** 2 + 3 * gamma ** 2 * (1 - 2 * gamma)));
 
 /** Errors that one step may make at tolerance 1: of a lot's temperature, of a wall's, and of ice as a share of it. */
 const lotError_K = 0.01;
 /** For the liner; each cell further out may be twice as wrong, since its error reaches the contents through the rest. */
-const wallErrors_K: readonly number[] = Array.from({ length: cellCount }, (_, cell) => 0.1 * 2 ** cell);
+const wallErrors_K: Float64Array = Float64Array.from(
+  { length: chainCount * cellCount },
+  (_, i) => 0.1 * 2 ** (i % cellCount),
+);
 const iceError_frac = 3e-4;
 const lotHeat_J_per_kgK = 3500;
 /** What a step may get wrong of the water in a wet cloth, as a share of what it holds. */
 const clothError_frac = 0.02;
+
+/** What a step may get wrong of the enthalpy of one part's skin or core at tolerance 1. */
+function partError_J(part: Part): number {
+  return part.form === "food"
+    ? part.firstMass_kg * lotHeat_J_per_kgK * lotError_K * (hasCore(part) ? coreShare_frac : 1)
+    : part.firstMass_kg * iceLatent_J_per_kg * iceError_frac;
+}
 
 /** The stepper's memory for one box: scratch vectors and the last rate. Made anew when parts or layers change. */
 export interface Stepper {
@@ -36,6 +46,10 @@ export interface Stepper {
   rate: Vector;
   rateFirst: Vector;
   rateSecond: Vector;
+  /** Scratch for what a stage is asked. */
+  ask: StageAsk;
+  /** By part: what a step may get wrong of its enthalpy. */
+  allowed_J: Float64Array;
   /** No rate is known: the first stage makes its own. */
   fresh: boolean;
   /** The rate comes from a probe and not from a step: what is quicker than the probe may be wrong. */
@@ -45,13 +59,15 @@ export interface Stepper {
   step_s: number;
 }
 
-export function makeStepper(box: Box, t_s: number, sheet_m2K_per_W: number): Stepper {
-  const parts = box.parts.length;
-  const touching = makeTouching(box);
-  const vector = (): Vector => makeVector(parts, touching.n);
+/** @param before of the same box, where there was one: its air temperatures are a start */
+export function makeStepper(box: Box, t_s: number, sheet_m2K_per_W: number, before?: Stepper): Stepper {
+  const room = makeRoom();
+  const bench = makeBench(box, room);
+  const vector = (): Vector => makeVector(box.parts.length, bench.touching.n, room);
+  const now = vector();
   const stepper: Stepper = {
-    bench: makeBench(box, touching),
-    now: vector(),
+    bench,
+    now,
     first: vector(),
     second: vector(),
     base: vector(),
@@ -59,13 +75,21 @@ export function makeStepper(box: Box, t_s: number, sheet_m2K_per_W: number): Ste
     rate: vector(),
     rateFirst: vector(),
     rateSecond: vector(),
+    ask: { t_s, weight_s: probe_s, base: now, guess: now, known: now, sheet_m2K_per_W },
+    allowed_J: room(box.parts.length),
     fresh: true,
     probed: false,
     flowsFirst: makeFlows(),
     flowsSecond: makeFlows(),
     step_s: 120,
   };
-  restart(box, stepper, t_s, sheet_m2K_per_W);
+  for (let p = 0; p < box.parts.length; p++) stepper.allowed_J[p] = partError_J(box.parts[p]);
+  const known = before !== undefined && before.bench.touching.n === bench.touching.n;
+  if (known) {
+    now.spine_C.set(before.now.spine_C);
+    bench.touching.headspace_m3 = before.bench.touching.headspace_m3;
+  }
+  restart(box, stepper, t_s, sheet_m2K_per_W, known ? 1 : 2);
   return stepper;
 }
 
@@ -75,22 +99,25 @@ const probe_s = 1;
 /**
  * Begins anew after a jump of contents or surroundings: a short stage, thrown away, finds the air temperatures and the
  * rates that hold from here on; those from before the jump would only mislead the step control.
+ *
+ * @param passes 2 when no air temperatures are known: then the first pass only finds those about which the second one is
+ * linear
  */
-export function restart(box: Box, stepper: Stepper, t_s: number, sheet_m2K_per_W: number): void {
+export function restart(
+  box: Box,
+  stepper: Stepper,
+  t_s: number,
+  sheet_m2K_per_W: number,
+  passes: 1 | 2,
+): void {
   const { now, first, bench, rate } = stepper;
-  readState(box, now);
-  const ask: StageAsk = {
-    t_s,
-    weight_s: probe_s,
-    base: now,
-    guess: now,
-    known: now,
-    water_kg: box.pool_kg,
-    sheet_m2K_per_W,
-  };
+  readState(box, stepper);
+  const ask = askFor(stepper, t_s, probe_s, sheet_m2K_per_W);
+  ask.base = now;
+  ask.guess = now;
+  ask.known = now;
   stepper.fresh = true;
-  // Twice: the first pass only finds the air temperatures about which the second one is linear.
-  for (let pass = 0; pass < 2; pass++) {
+  for (let pass = 0; pass < passes; pass++) {
     if (solveStage(box, bench, ask, first, stepper.flowsFirst) === 0) return;
     now.spine_C.set(first.spine_C);
   }
@@ -100,74 +127,65 @@ export function restart(box: Box, stepper: Stepper, t_s: number, sheet_m2K_per_W
   stepper.probed = true;
 }
 
-function readState(box: Box, out: Vector): void {
-  out.wall.set(box.wall_C);
+function askFor(stepper: Stepper, t_s: number, weight_s: number, sheet_m2K_per_W: number): StageAsk {
+  const { ask } = stepper;
+  ask.t_s = t_s;
+  ask.weight_s = weight_s;
+  ask.sheet_m2K_per_W = sheet_m2K_per_W;
+  return ask;
+}
+
+function readState(box: Box, { now, bench }: Stepper): void {
+  now.wall.set(box.wall_C);
   for (let p = 0; p < box.parts.length; p++) {
-    out.skin[p] = box.parts[p].skin_J;
-    out.core[p] = box.parts[p].core_J;
+    now.skin[p] = box.parts[p].skin_J;
+    now.core[p] = box.parts[p].core_J;
   }
-  out.pool = box.pool_J;
+  now.pool = box.pool_J;
+  readMasses(box.parts, bench.contents);
 }
 
 /** out = a + share · rate. */
 function along(a: Vector, share_s: number, rate: Vector, out: Vector): void {
-  for (let i = 0; i < a.wall.length; i++) out.wall[i] = a.wall[i] + share_s * rate.wall[i];
-  for (let i = 0; i < a.skin.length; i++) {
-    out.skin[i] = a.skin[i] + share_s * rate.skin[i];
-    out.core[i] = a.core[i] + share_s * rate.core[i];
-  }
+  const { all } = out;
+  for (let i = 0; i < all.length; i++) all[i] = a.all[i] + share_s * rate.all[i];
   out.pool = a.pool + share_s * rate.pool;
-  for (let i = 0; i < a.spine_C.length; i++) out.spine_C[i] = a.spine_C[i] + share_s * rate.spine_C[i];
 }
 
 /** out = (b − a) / span. */
 function slope(a: Vector, b: Vector, span_s: number, out: Vector): void {
-  for (let i = 0; i < a.wall.length; i++) out.wall[i] = (b.wall[i] - a.wall[i]) / span_s;
-  for (let i = 0; i < a.skin.length; i++) {
-    out.skin[i] = (b.skin[i] - a.skin[i]) / span_s;
-    out.core[i] = (b.core[i] - a.core[i]) / span_s;
-  }
-  out.pool = (b.pool - a.pool) / span_s;
-  slopeOfSpine(a, b, span_s, out);
+  const { all } = out;
+  const per_Hz = 1 / span_s;
+  for (let i = 0; i < all.length; i++) all[i] = (b.all[i] - a.all[i]) * per_Hz;
+  out.pool = (b.pool - a.pool) * per_Hz;
 }
 
-/** Spine temperatures are no state; their rate is only there to foresee them. */
-function slopeOfSpine(a: Vector, b: Vector, span_s: number, out: Vector): void {
-  for (let i = 0; i < a.spine_C.length; i++) out.spine_C[i] = (b.spine_C[i] - a.spine_C[i]) / span_s;
-}
-
-/** Water in the pool if the parts had these enthalpies. */
-function waterAt(box: Box, skin_J: Float64Array): number {
-  let sum = box.pool_kg;
-  for (let p = 0; p < box.parts.length; p++) {
-    const part = box.parts[p];
-    if (isLoose(part.form)) sum += part.mass_kg - solid_kg(part, skin_J[p]);
-  }
-  return sum;
+function copy(from: Vector, to: Vector): void {
+  to.all.set(from.all);
+  to.pool = from.pool;
 }
 
 /** Largest error of one step / what is allowed, from the third divided difference of the rates. */
 function stepError(box: Box, stepper: Stepper, span_s: number, tolerance: number): number {
-  const { rate, rateFirst, rateSecond } = stepper;
-  const scale = 2 * errorWeight * span_s;
-  const bend = (old: number, first: number, second: number): number =>
-    scale * Math.abs((second - first) / (1 - gamma) - (first - old) / gamma);
+  const { rate, rateFirst, rateSecond, allowed_J, bench } = stepper;
+  const { nParts, mass_kg, core_kg } = bench.contents;
+  const late = (2 * errorWeight * span_s) / (1 - gamma);
+  const early = (2 * errorWeight * span_s) / gamma;
   let worst = 0;
-  for (let i = 0; i < chainCount * cellCount; i++)
-    worst = Math.max(
-      worst,
-      bend(rate.wall[i], rateFirst.wall[i], rateSecond.wall[i]) / wallErrors_K[i % cellCount],
-    );
-  for (let p = 0; p < box.parts.length; p++) {
-    const part = box.parts[p];
-    if (part.mass_kg <= 0) continue;
-    const allowed =
-      part.form === "food"
-        ? part.firstMass_kg * lotHeat_J_per_kgK * lotError_K * (hasCore(part) ? coreShare_frac : 1)
-        : part.firstMass_kg * iceLatent_J_per_kg * iceError_frac;
-    worst = Math.max(worst, bend(rate.skin[p], rateFirst.skin[p], rateSecond.skin[p]) / allowed);
-    if (hasCore(part))
-      worst = Math.max(worst, bend(rate.core[p], rateFirst.core[p], rateSecond.core[p]) / allowed);
+  for (let i = 0; i < wallErrors_K.length; i++) {
+    const first = rateFirst.wall[i];
+    const bend = late * (rateSecond.wall[i] - first) - early * (first - rate.wall[i]);
+    worst = Math.max(worst, Math.abs(bend) / wallErrors_K[i]);
+  }
+  for (let p = 0; p < nParts; p++) {
+    if (mass_kg[p] <= 0) continue;
+    const first = rateFirst.skin[p];
+    const bend = late * (rateSecond.skin[p] - first) - early * (first - rate.skin[p]);
+    worst = Math.max(worst, Math.abs(bend) / allowed_J[p]);
+    if (core_kg[p] <= 0) continue;
+    const firstCore = rateFirst.core[p];
+    const coreBend = late * (rateSecond.core[p] - firstCore) - early * (firstCore - rate.core[p]);
+    worst = Math.max(worst, Math.abs(coreBend) / allowed_J[p]);
   }
   const drying = Math.abs(stepper.flowsSecond.clothLoss_kg_per_s - stepper.flowsFirst.clothLoss_kg_per_s);
   if (drying > 0) worst = Math.max(worst, (drying * span_s) / (clothError_frac * clothFull_kg(box)));
@@ -184,40 +202,29 @@ export function tryStep(
   stepper: Stepper,
   t_s: number,
   span_s: number,
-  ask: { sheet_m2K_per_W: number; tolerance: number },
+  sheet_m2K_per_W: number,
+  tolerance: number,
 ): number {
   const { bench, now, first, second, base, guess, rate, rateFirst, rateSecond } = stepper;
-  readState(box, now);
+  readState(box, stepper);
   const weight_s = gamma * span_s;
   along(now, stepper.fresh ? 0 : weight_s, rate, guess);
-  const one: StageAsk = {
-    ...ask,
-    t_s: t_s + weight_s,
-    weight_s,
-    base: now,
-    guess,
-    known: now,
-    water_kg: waterAt(box, guess.skin),
-  };
-  if (solveStage(box, bench, one, first, stepper.flowsFirst) === 0) return Number.POSITIVE_INFINITY;
+  const ask = askFor(stepper, t_s + weight_s, weight_s, sheet_m2K_per_W);
+  ask.base = now;
+  ask.guess = guess;
+  ask.known = now;
+  if (solveStage(box, bench, ask, first, stepper.flowsFirst) === 0) return Number.POSITIVE_INFINITY;
   slope(now, first, weight_s, rateFirst);
   along(now, (1 - gamma) * span_s, rateFirst, base);
   along(now, span_s, rateFirst, guess);
   // The end of a step is looked at from inside it: at a border of two places or habits it belongs to the past.
-  const end_s = t_s + span_s * (1 - 1e-9);
-  const two: StageAsk = {
-    ...ask,
-    t_s: end_s,
-    weight_s,
-    base,
-    guess,
-    known: first,
-    water_kg: waterAt(box, guess.skin),
-  };
-  if (solveStage(box, bench, two, second, stepper.flowsSecond) === 0) return Number.POSITIVE_INFINITY;
+  ask.t_s = t_s + span_s * (1 - 1e-9);
+  ask.base = base;
+  ask.known = first;
+  if (solveStage(box, bench, ask, second, stepper.flowsSecond) === 0) return Number.POSITIVE_INFINITY;
   slope(base, second, weight_s, rateSecond);
-  if (stepper.fresh) along(rateFirst, 0, rateFirst, rate);
-  return stepError(box, stepper, span_s, ask.tolerance);
+  if (stepper.fresh) copy(rateFirst, rate);
+  return stepError(box, stepper, span_s, tolerance);
 }
 
 function bookFlows(box: Box, stepper: Stepper, span_s: number): void {
@@ -293,8 +300,9 @@ export function accept(box: Box, stepper: Stepper, span_s: number): void {
   }
   box.pool_J = second.pool;
   bookFlows(box, stepper, span_s);
-  along(rateSecond, 0, rateSecond, rate);
-  slopeOfSpine(now, second, span_s, rate);
+  copy(rateSecond, rate);
+  for (let i = 0; i < rate.spine_C.length; i++)
+    rate.spine_C[i] = (second.spine_C[i] - now.spine_C[i]) / span_s;
   now.spine_C.set(second.spine_C);
   stepper.fresh = false;
   stepper.probed = false;

@@ -1,5 +1,5 @@
 import { iceLatent_J_per_kg } from "../matter/ice.ts";
-import { type Balance, balanceOf } from "./balance.ts";
+import type { Balance } from "./balance.ts";
 import { type Box, coreShare_frac, frozen_kg, hasCore } from "./box.ts";
 import { temperature_C } from "./polyline.ts";
 import type { Stepper } from "./stepper.ts";
@@ -13,11 +13,13 @@ export interface CoolerTrack {
   /** Water ice and packs, by what of them is frozen. */
   ice_kg: number[];
   dryIce_kg: number[];
+  /** Everything in the box: food, ice, water. */
+  load_kg: number[];
   water_kg: number[];
   waterline_m: number[];
   /** Top of the stack, and of water standing over it. */
   stack_m: number[];
-  /** The books so far. */
+  /** The books so far, at each of these moments; or only once, at the end, where no more was asked for. */
   books: Balance[];
 }
 
@@ -42,6 +44,7 @@ export const makeCoolerTrack = (): CoolerTrack => ({
   air_C: [],
   ice_kg: [],
   dryIce_kg: [],
+  load_kg: [],
   water_kg: [],
   waterline_m: [],
   stack_m: [],
@@ -78,24 +81,31 @@ export function record(
 ): void {
   const { bench } = stepper;
   let dryIce = 0;
-  for (const part of box.parts) if (part.form === "dry ice") dryIce += part.mass_kg;
+  let load = box.pool_kg;
+  for (const part of box.parts) {
+    load += part.mass_kg;
+    if (part.form === "dry ice") dryIce += part.mass_kg;
+  }
   track.t_s.push(t_s);
   track.outside_C.push(bench.outside.around.air_C);
   track.air_C.push(bench.spine_C[bench.touching.n - 1]);
   track.ice_kg.push(ice_kg(box));
   track.dryIce_kg.push(dryIce);
+  track.load_kg.push(load);
   track.water_kg.push(box.pool_kg);
   track.waterline_m.push(bench.touching.waterline_m);
   track.stack_m.push(Math.max(bench.touching.waterline_m, bench.touching.level_m[box.layers]));
-  track.books.push(balanceOf(box));
-  for (const part of box.parts) {
+  for (let p = 0; p < box.parts.length; p++) {
+    const part = box.parts[p];
     if (part.form !== "food" || part.mass_kg <= 0) continue;
     const two = hasCore(part);
-    const skin = temperature_C(part.curve, part.skin_J / (part.mass_kg * (two ? 1 - coreShare_frac : 1)));
-    const core = two ? temperature_C(part.curve, part.core_J / (part.mass_kg * coreShare_frac)) : skin;
-    note(lots[part.lot], box.index, t_s, Math.max(skin, core), Math.min(skin, core));
-    if (lots[part.lot].wet_s === null && bench.touching.wet_frac[part.layer] > wetFrom_frac)
-      lots[part.lot].wet_s = t_s;
+    const skin_kg = two ? part.mass_kg * (1 - coreShare_frac) : part.mass_kg;
+    const skin = temperature_C(part.curve, part.skin_J / skin_kg, bench.skinLine.segment[p]);
+    const core_kg = part.mass_kg * coreShare_frac;
+    const core = two ? temperature_C(part.curve, part.core_J / core_kg, bench.coreLine.segment[p]) : skin;
+    const lot = lots[part.lot];
+    note(lot, box.index, t_s, Math.max(skin, core), Math.min(skin, core));
+    if (lot.wet_s === null && bench.touching.wet_frac[part.layer] > wetFrom_frac) lot.wet_s = t_s;
   }
 }
 

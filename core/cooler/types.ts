@@ -1,5 +1,6 @@
 import type { EnthalpyCurve } from "../matter/curve.ts";
 import type { Stay, Surroundings } from "../sky/types.ts";
+import type { Closures } from "./closures.ts";
 
 export type InsulationKey = "polyurethane" | "EPS" | "XPS" | "vacuum panel" | "soft foam" | "air";
 
@@ -123,6 +124,8 @@ export interface CoolerInput {
   sealedUntil_s: number | null;
   around: Around;
   lots: readonly Lot[];
+  /** This cooler's own; left out: those of the run. */
+  closures?: Readonly<Closures>;
 }
 
 export interface FleetInput {

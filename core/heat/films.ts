@@ -23,7 +23,7 @@ export function airLayer_W_per_m2K(gap_m: number, emittance_frac: number, mean_C
   const still_W_per_mK = 0.0241 + 7.0e-5 * mean_C;
   const absolute = mean_C + 273.15;
   const pair = 1 / (2 / emittance_frac - 1);
-  return still_W_per_mK / gap_m + 4 * 5.670374419e-8 * absolute ** 3 * pair;
+  return still_W_per_mK / gap_m + 4 * 5.670374419e-8 * absolute * absolute ** 2 * pair;
 }
 
 /**

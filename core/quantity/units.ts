@@ -66,7 +66,7 @@ export const units: readonly Unit[] = [
     ["pt", GALLON_M3 / 8, "us", "pint pints"],
     ["qt", GALLON_M3 / 4, "us", "qts quart quarts"],
     ["gal", GALLON_M3, "us", "gals gallon gallons"],
-    ["cu ft", FOOT_M ** 3, "us", "ft3 cubicfoot cubicfeet"],
+    ["cu ft", FOOT_M * FOOT_M ** 2, "us", "ft3 cubicfoot cubicfeet"],
   ]),
   ...rows("mass", [
     ["g", 1e-3, "metric", "gram grams"],

@@ -1,4 +1,5 @@
 import { dewPoint_C } from "../matter/moistAir.ts";
+import { steady } from "../quantity/steady.ts";
 
 /** One day of the air's curve: its own low at sunrise, its own high after noon. Times count from departure. */
 export interface AirDay {
@@ -40,7 +41,7 @@ export function dailyAir_C(days: readonly AirDay[], t_s: number): number {
 
 function daytime_C(day: AirDay, t_s: number): number {
   const phase = (t_s - day.rise_s) / (day.set_s - day.rise_s + 2 * peakLag_s);
-  return day.low_C + (day.high_C - day.low_C) * Math.sin(Math.PI * phase);
+  return day.low_C + (day.high_C - day.low_C) * steady(Math.sin(Math.PI * phase));
 }
 
 /**

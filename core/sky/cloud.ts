@@ -5,7 +5,7 @@
  * @source kasten-czeplak-1980
  */
 export function cloudTransmission_frac(cloud_frac: number): number {
-  return 1 - 0.75 * cloud_frac ** 3.4;
+  return 1 - 0.75 * Math.exp(3.4 * Math.log(cloud_frac));
 }
 
 /**
@@ -18,5 +18,5 @@ export function cloudTransmission_frac(cloud_frac: number): number {
 export function cloudBehind_frac(transmission_frac: number): number {
   if (transmission_frac >= 1) return 0;
   if (transmission_frac <= 0.25) return 1;
-  return ((1 - transmission_frac) / 0.75) ** (1 / 3.4);
+  return Math.exp(Math.log((1 - transmission_frac) / 0.75) / 3.4);
 }

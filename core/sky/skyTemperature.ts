@@ -17,6 +17,7 @@ export function skyTemperature_C(air_C: number, cloud_frac: number, clearSkyDepr
  * @source derivation
  */
 export function mixedRadiant_C(first_frac: number, first_C: number, second_C: number): number {
-  const mean = first_frac * (first_C + 273.15) ** 4 + (1 - first_frac) * (second_C + 273.15) ** 4;
+  const mean =
+    first_frac * ((first_C + 273.15) ** 2) ** 2 + (1 - first_frac) * ((second_C + 273.15) ** 2) ** 2;
   return Math.sqrt(Math.sqrt(mean)) - 273.15;
 }

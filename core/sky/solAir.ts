@@ -35,9 +35,11 @@ export function insulatedSurface_C(
   for (let i = 0; i < 50; i++) {
     const radiated = radiationFilm_W_per_m2K(emittance_frac, face_C, sky_C) * (face_C - sky_C);
     const excess = film_W_per_m2K * (face_C - air_C) + radiated - absorptance_frac * sun_W_per_m2;
-    const slope = film_W_per_m2K + 4 * emittance_frac * stefanBoltzmann_W_per_m2K4 * (face_C + 273.15) ** 3;
+    const slope = film_W_per_m2K + 4 * emittance_frac * stefanBoltzmann_W_per_m2K4 * cube(face_C + 273.15);
     face_C -= excess / slope;
     if (Math.abs(excess / slope) < 1e-9) break;
   }
   return face_C;
 }
+
+const cube = (value: number): number => value * value ** 2;

@@ -1,4 +1,5 @@
 import { getPosition, getTimes } from "suncalc";
+import { steady } from "../quantity/steady.ts";
 
 /** A point on the Earth with its clock. */
 export interface Place {
@@ -28,7 +29,7 @@ export const solarConstant_W_per_m2: number = 1366.7;
  * @source from-memory
  */
 export function sunHeight_deg(instant_ms: number, place: Place): number {
-  return getPosition(new Date(instant_ms), place.latitude_deg, place.longitude_deg).altitude;
+  return steady(getPosition(new Date(instant_ms), place.latitude_deg, place.longitude_deg).altitude);
 }
 
 /**
@@ -39,13 +40,16 @@ export function sunHeight_deg(instant_ms: number, place: Place): number {
  */
 export function sunDay(instant_ms: number, place: Place): SunDay {
   const times = getTimes(new Date(instant_ms), place.latitude_deg, place.longitude_deg);
-  const noon_ms = times.solarNoon.getTime();
-  const rise_ms = times.sunrise?.getTime() ?? null;
-  const set_ms = times.sunset?.getTime() ?? null;
+  const noon_ms = toSecond_ms(times.solarNoon);
+  const rise_ms = times.sunrise ? toSecond_ms(times.sunrise) : null;
+  const set_ms = times.sunset ? toSecond_ms(times.sunset) : null;
   if (rise_ms === null || set_ms === null)
     return { noon_ms, rise_ms, set_ms, light_s: times.alwaysUp ? 86_400 : 0 };
   return { noon_ms, rise_ms, set_ms, light_s: (set_ms - rise_ms) / 1000 };
 }
+
+/** To the second, for the millisecond depends on the engine. */
+const toSecond_ms = (date: Date): number => 1000 * Math.round(date.getTime() / 1000);
 
 /**
  * Irradiance outside the atmosphere on a face normal to the sun, W/m²: the solar constant over the squared relative
@@ -56,10 +60,10 @@ export function sunDay(instant_ms: number, place: Place): SunDay {
 export function extraterrestrialNormal_W_per_m2(instant_ms: number): number {
   const newYear_ms = Date.UTC(new Date(instant_ms).getUTCFullYear(), 0, 1);
   const yearDay = 1 + (instant_ms - newYear_ms) / 86_400_000;
-  return solarConstant_W_per_m2 * (1 + 0.033 * Math.cos((2 * Math.PI * yearDay) / 365));
+  return solarConstant_W_per_m2 * (1 + 0.033 * steady(Math.cos((2 * Math.PI * yearDay) / 365)));
 }
 
 /** Sine of an angle given in degrees. @source derivation */
 export function sine_ratio(angle_deg: number): number {
-  return Math.sin((angle_deg * Math.PI) / 180);
+  return steady(Math.sin((angle_deg * Math.PI) / 180));
 }
