@@ -22,27 +22,41 @@ type Ask = (counts: readonly number[]) => Outcome;
  *
  * Of what it returns, no single piece can be left out: that is asked at the end, and does not rest on the law.
  *
- * @param budget most questions to ask; past it the best answer so far stands
+ * @param options.budget most questions to ask, 150 if left out; past it the best answer so far stands
+ * @param options.knownCount pieces of each kind known to hold otherwise: only less than that is an answer
  */
-export function leastPieces(choices: readonly Choice[], aim: Aim, ask: Ask, budget = 150): number[] | null {
-  const search = new Search(choices, aim, ask, budget);
+export function leastPieces(
+  choices: readonly Choice[],
+  aim: Aim,
+  ask: Ask,
+  options: { budget?: number; knownCount?: readonly number[] | null } = {},
+): readonly number[] | null {
+  const known = options.knownCount ?? null;
+  const search = new Search(choices, aim, ask, options.budget ?? 150, known);
   if (search.try(choices.map(() => 0)) === "holds") return search.best;
   const single = choices.map((_, i) => search.bisect(i));
   for (let a = 0; a < choices.length; a++)
     for (let b = a + 1; b < choices.length; b++) search.walk(a, b, single[a]!, single[b]!);
   search.leaveOut();
-  return search.best;
+  return search.best === known ? null : search.best;
 }
 
 class Search {
-  best: number[] | null = null;
+  best: readonly number[] | null;
   readonly #choices: readonly Choice[];
   readonly #aim: Aim;
   readonly #ask: Ask;
   readonly #known: Map<string, Outcome> = new Map();
   #left: number;
 
-  constructor(choices: readonly Choice[], aim: Aim, ask: Ask, budget: number) {
+  constructor(
+    choices: readonly Choice[],
+    aim: Aim,
+    ask: Ask,
+    budget: number,
+    known: readonly number[] | null,
+  ) {
+    this.best = known;
     this.#choices = choices;
     this.#aim = aim;
     this.#ask = ask;
@@ -62,14 +76,15 @@ class Search {
     return outcome;
   }
 
-  /** The least of one kind that is not short; past its `max` where that is still short. */
+  /** The least of one kind that is not short, or not less than the best; past its `max` where that is still short. */
   bisect(kind: number): number {
     let short = 0;
     let enough = this.#choices[kind]!.max + 1;
     while (enough - short > 1 && this.#left > 0) {
       const middle = short + Math.ceil((enough - short) / 2);
       if (middle > this.#choices[kind]!.max) break;
-      if (this.try(this.#mix([kind, middle])) === "short") short = middle;
+      const counts = this.#mix([kind, middle]);
+      if (this.#better(counts) && this.try(counts) === "short") short = middle;
       else enough = middle;
     }
     return enough;

@@ -1,6 +1,7 @@
 import type { CoolerResult, FoodResult, Result } from "../forecast/result.ts";
 import type { Trip } from "../trip/types.ts";
 import type { Outcome } from "./leastPieces.ts";
+import { eaten_s, emptied_s, foodIn } from "./whereabouts.ts";
 
 const HOUR_s = 3600;
 
@@ -14,7 +15,7 @@ export interface Need {
   under: ReadonlySet<string>;
   /** They must do so until this hour: the return, or the merge that empties the cooler. */
   foodUntil_h: number;
-  /** Solid ice must be left until this hour. */
+  /** Solid ice must be left until this hour, as long as it does not freeze outside until then anyway. */
   iceUntil_h: number;
 }
 
@@ -27,28 +28,28 @@ export interface Judgement {
   ice_h: number;
   /** What fails, in words. */
   failing: readonly string[];
+  /** Food that freezing spoils, and that would freeze, by its path. */
+  freezes: ReadonlySet<string>;
 }
 
-/** What the cooler must do by itself; `from` lists every cooler whose food is then in it. */
-export function needOf(
-  trip: Trip,
-  cooler: number,
-  linked: ReadonlySet<number>,
-  from: ReadonlySet<number>,
-): Need {
-  const inside = trip.food.filter((food) => food.cooler !== null && from.has(food.cooler));
+/**
+ * What the cooler must do by itself. Its ice is needed until the last perishable or drink is gone from it; where there is
+ * neither, until the last of what was packed cold is.
+ */
+export function needOf(trip: Trip, cooler: number, linked: ReadonlySet<number>): Need {
+  const inside = foodIn(trip, cooler);
   const cold = inside.filter((food) => food.state !== "dry");
   const perishable = inside.filter((food) => food.like.perishable);
-  const merges = trip.events.filter((event) => event.do === "merge" && event.from === cooler);
-  const end_s = Math.min(trip.duration_s, ...merges.map((event) => event.t_s));
-  const lastEaten_s = Math.max(0, ...cold.map((food) => food.eat_s ?? trip.duration_s));
+  const wanted = [...perishable, ...cold.filter((food) => food.like.kind === "drink")];
+  const end_s = emptied_s(trip, cooler);
+  const last_s = Math.max(0, ...(wanted.length > 0 ? wanted : cold).map((food) => eaten_s(food, trip)));
   return {
     cooler: trip.coolers[cooler]!.name,
     none: cold.length === 0 && perishable.length === 0,
     foods: new Set(perishable.map((food) => food.name)),
     under: new Set([...linked].map((i) => trip.coolers[i]!.name)),
     foodUntil_h: end_s / HOUR_s,
-    iceUntil_h: Math.min(end_s, perishable.length > 0 ? trip.duration_s : lastEaten_s) / HOUR_s,
+    iceUntil_h: Math.min(end_s, last_s) / HOUR_s,
   };
 }
 
@@ -60,15 +61,16 @@ export function judge(result: Result, need: Need): Judgement {
   const cooler = result.coolers.find(({ name }) => name === need.cooler)!;
   const foods = result.food.filter((food) => need.foods.has(food.name) && need.under.has(food.cooler));
   const warm = foods.filter((food) => isWarm(food, need.foodUntil_h));
-  const ice_h = Math.min(firstWithout_h(cooler) ?? need.iceUntil_h, need.iceUntil_h);
-  const noIce = !need.none && ice_h < need.iceUntil_h - 1e-6;
+  const until_h = iceUntil_h(cooler, need);
+  const ice_h = Math.min(firstWithout_h(cooler) ?? until_h, until_h);
+  const noIce = !need.none && ice_h < until_h - 1e-6;
   const over = cooler.filled_frac > 1 + 1e-9;
   const failing = [
     ...(over ? [`${cooler.name} would be ${Math.ceil(cooler.filled_frac * 100)} % full`] : []),
     ...warm.map((food) => `${food.name} is above the limit ${sinceWords(food)}`),
     ...(noIce
       ? [
-          `the ice in ${cooler.name} ends at hour ${Math.floor(ice_h)}, needed until hour ${Math.round(need.iceUntil_h)}`,
+          `the ice in ${cooler.name} ends at hour ${Math.floor(ice_h)}, needed until hour ${Math.round(until_h)}`,
         ]
       : []),
   ];
@@ -79,7 +81,17 @@ export function judge(result: Result, need: Need): Judgement {
     food_h: Math.min(need.foodUntil_h, ...warm.map((food) => food.overLimit_h.p50 ?? need.foodUntil_h)),
     ice_h,
     failing,
+    freezes: new Set(result.warnings.flatMap(({ code, path }) => (code === "freezes" ? [path] : []))),
   };
+}
+
+/** The need for ice ends with the last hour that it is not freezing around the cooler; from then on, the food alone tells. */
+function iceUntil_h({ series: { t_h, outside_C } }: CoolerResult, need: Need): number {
+  const mild = t_h.findLastIndex(
+    (t, i) =>
+      i > 0 && t_h[i - 1]! < need.iceUntil_h && Math.max(outside_C[i - 1]!, outside_C[i]!) > 0 && t > 0,
+  );
+  return mild === -1 ? 0 : Math.min(need.iceUntil_h, t_h[mild]!);
 }
 
 /** When there is no solid ice for the first time: ice that comes later does not undo the hours without. null: never. */
@@ -101,12 +113,15 @@ function sinceWords(food: FoodResult): string {
 }
 
 /**
- * What in a result fails the person who asked: perishables that pass their limit before they are eaten or are to be
- * discarded, and coolers that do not fit. Empty where nothing does. Ice that ends while the food stays cold is not
- * among them.
+ * What in a result fails the person who asked: perishables that pass their limit before they are eaten, with members in
+ * more of them than the trip's confidence allows, or that are to be discarded, and coolers that do not fit. Empty where
+ * nothing does. Ice that ends while the food stays cold is not among them.
  */
 export function failuresOf(result: Result): string[] {
-  const warm = result.food.filter((food) => food.perishable && food.overLimit_h.p50 !== null);
+  const most_frac = result.ensemble === undefined ? 0 : 1 - result.ensemble.confidence_frac;
+  const risk_frac = ({ overLimit_frac, overLimit_h }: FoodResult): number =>
+    overLimit_frac ?? (overLimit_h.p50 === null ? 0 : 1);
+  const warm = result.food.filter((food) => food.perishable && risk_frac(food) > most_frac + 1e-9);
   const bad = result.food.filter((food) => food.verdict === "discard" && !warm.includes(food));
   const full = result.coolers.filter((cooler) => cooler.filled_frac > 1 + 1e-9);
   return [

@@ -1,6 +1,7 @@
-import type { IceForm, LayerWish } from "../cooler/types.ts";
+import type { IceForm } from "../cooler/types.ts";
 import type { IcePiece } from "../forecast/result.ts";
 import type { Trip, TripIce } from "../trip/types.ts";
+import { type Lay, layersOf, layWords } from "./lay.ts";
 import { pieceWords } from "./pieceWords.ts";
 
 /** A kind of piece that can be taken along at departure. */
@@ -30,10 +31,10 @@ const MOST_OFFERS = 4;
 
 /**
  * What the planner may choose from: the departure supply of the file; where it lists none, the pieces that the file
- * has aboard already; where it has no ice at all, two sizes of shop bag (`assumed`). Dry ice is left out: this version
+ * has aboard already; where there is none of either, two sizes of shop bag (`assumed` says why). Dry ice is left out: this version
  * reckons neither its gas in a closed room nor what it freezes.
  */
-export function offersOf(trip: Trip): { offers: Offer[]; assumed: boolean } {
+export function offersOf(trip: Trip): { offers: Offer[]; assumed: string | null } {
   const supply = trip.supply.filter(({ when_s, form }) => when_s === null && form !== "dry ice");
   const aboard = trip.ice.filter(isReplaceable).map((ice) => ({
     form: ice.form,
@@ -49,7 +50,20 @@ export function offersOf(trip: Trip): { offers: Offer[]; assumed: boolean } {
   const offers: Offer[] = [];
   for (const offer of listed.length > 0 ? listed : shopBags(trip))
     if (!offers.some((known) => isAlike(known, offer))) offers.push(offer);
-  return { offers: offers.slice(0, MOST_OFFERS), assumed: listed.length === 0 };
+  return { offers: offers.slice(0, MOST_OFFERS), assumed: listed.length > 0 ? null : whyAssumed(trip) };
+}
+
+/** What the file lists instead of ice that the departure can be planned with. */
+function whyAssumed({ supply, ice }: Trip): string {
+  const found = [
+    ...(supply.some(({ form, when_s }) => form === "dry ice" && when_s === null) ? ["dry ice"] : []),
+    ...(supply.some(({ when_s }) => when_s !== null) ? ["ice on the way"] : []),
+  ];
+  if (found.length > 0)
+    return `the supply lists ${found.join(" and ")} only, which the departure is not planned with`;
+  if (ice.length === 0) return "no ice and no supply is listed";
+  const aboard = ice.some(({ putIn_s }) => putIn_s === null) ? "dry ice" : "ice on the way";
+  return `no supply is listed, and the file has ${aboard} only`;
 }
 
 /** Ice that the file has aboard at departure and that other pieces could stand in for. */
@@ -90,28 +104,41 @@ export function suits(offer: Offer, trip: Trip, cooler: number): boolean {
   );
 }
 
-/** Where a form does most for the food: slow ice below, loose ice between, packs on top. Common practice. */
-function layerOf(form: IceForm): LayerWish {
-  if (form === "block" || form === "jug") return "base";
-  return form === "gel pack" || form === "eutectic pack" ? "top" : "fill";
+/** These pieces as ice aboard from the start, a lot for every layer that has some. `order` makes the ids unique. */
+export function asIce(offer: Offer, pieces: number, cooler: number, order: number, lay: Lay): TripIce[] {
+  const layers = layersOf(offer.form, lay);
+  return layers.flatMap((layer, k): TripIce[] => {
+    const here = Math.ceil((pieces - k) / layers.length);
+    if (here < 1) return [];
+    return [
+      {
+        id: `plan[${order}]${k === 0 ? "" : `.${k}`}`,
+        path: "supply",
+        form: offer.form,
+        mass_kg: here * offer.each_kg,
+        pieces: here,
+        each: offer.each,
+        start_C: offer.at_C,
+        liquid_frac: offer.liquid_frac,
+        cooler,
+        layer,
+        price: offer.price,
+        putIn_s: null,
+      },
+    ];
+  });
 }
 
-/** These pieces as ice aboard from the start. `order` makes the id unique. */
-export function asIce(offer: Offer, pieces: number, cooler: number, order: number): TripIce {
-  return {
-    id: `plan[${order}]`,
-    path: "supply",
-    form: offer.form,
-    mass_kg: pieces * offer.each_kg,
-    pieces,
-    each: offer.each,
-    start_C: offer.at_C,
-    liquid_frac: offer.liquid_frac,
-    cooler,
-    layer: layerOf(offer.form),
-    price: offer.price,
-    putIn_s: null,
-  };
+/** A lot less one piece; nothing where it was the last. */
+export function lessOne(lot: TripIce): TripIce[] {
+  const pieces = lot.pieces - 1;
+  return pieces > 0 ? [{ ...lot, pieces, mass_kg: (lot.mass_kg / lot.pieces) * pieces }] : [];
+}
+
+/** Whether a lot is made of the pieces of an offer. */
+export function isOf(lot: TripIce, offer: Offer): boolean {
+  const alike = lot.form === offer.form && lot.each === offer.each && lot.price === offer.price;
+  return alike && lot.start_C === offer.at_C;
 }
 
 /** A line of the shopping list. Price and weight are those of the whole line. */
@@ -137,6 +164,12 @@ export function iceWords(ice: readonly TripIce[]): string {
   }
   if (ice.length === 0) return "no ice";
   return [...counts.values()].map(({ lot, pieces }) => pieceWords(pieces, lot.each, lot.form)).join(" + ");
+}
+
+/** The same with where it lies, if that is not the usual place. */
+export function packedWords({ ice, lay }: { ice: readonly TripIce[]; lay: Lay }): string {
+  const where = layWords(ice, lay);
+  return where === null ? iceWords(ice) : `${iceWords(ice)} (${where})`;
 }
 
 /** The kinds that were tried, as one would ask for them: "10-lb block, 10-lb bag of cubes". */

@@ -1,12 +1,25 @@
 import { forecast } from "../forecast/forecast.ts";
 import type { IcePiece, PlanResult, Result, Warning } from "../forecast/result.ts";
 import type { Forecast } from "../forecast/types.ts";
+import { volumeWords } from "../quantity/show.ts";
 import { dryIceCaution } from "../safety/dryIce.ts";
 import type { Trip, TripIce } from "../trip/types.ts";
+import { FREEZER_FRAC, isFreezerFull } from "./freezer.ts";
+import { layWords } from "./lay.ts";
 import { judge } from "./need.ts";
-import { asPiece, FROM_FILE, iceWords, isReplaceable, type Offer, offersOf, offerWords } from "./offer.ts";
+import {
+  asPiece,
+  FROM_FILE,
+  iceWords,
+  isReplaceable,
+  type Offer,
+  offersOf,
+  offerWords,
+  packedWords,
+} from "./offer.ts";
 import { type Fills, fillTrip, type PlanOptions, Scene } from "./scene.ts";
 import { type EnoughIce, shortWarnings } from "./shortage.ts";
+import { cameTooLate, emptied_s, stopsOf } from "./whereabouts.ts";
 
 /** The ice plan of a trip; assignment, states and everything else stay as written. */
 export interface IcePlan {
@@ -44,7 +57,7 @@ function enoughOf(trip: Trip, fills: Fills, offers: readonly Offer[]): EnoughIce
     return {
       cooler,
       enough,
-      words: fill.holds ? iceWords(fill.ice) : null,
+      words: fill.holds ? packedWords(fill) : null,
       written: written.map((ice) => asPiece(ice, FROM_FILE, trip)),
       says: enoughWords(fill, cooler, aboard, offers),
     };
@@ -62,12 +75,12 @@ function enoughWords(
   if (!fill.holds)
     return `${cooler}: none of the ice tried (${offerWords(offers)}) that fits is enough${dry}; ${has}`;
   if (fill.ice.length === 0) return `${cooler} needs no ice of its own at departure${dry}; ${has}`;
-  if (iceWords(fill.ice) === iceWords(aboard))
+  if (fill.lay === "usual" && iceWords(fill.ice) === iceWords(aboard))
     return `${cooler}: ${iceWords(fill.ice)} is enough; the file has just that`;
   if (aboard.length === 0)
-    return `${cooler}: ${iceWords(fill.ice)} would be enough; the file has no ice for it`;
+    return `${cooler}: ${packedWords(fill)} would be enough; the file has no ice for it`;
   const instead = dry === "" ? ", instead of what you wrote" : "";
-  return `Packing ${cooler} afresh${instead}: ${iceWords(fill.ice)} would be enough${dry}; ${has}`;
+  return `Packing ${cooler} afresh${instead}: ${packedWords(fill)} would be enough${dry}; ${has}`;
 }
 
 const sumOf = (pieces: readonly IcePiece[], what: (piece: IcePiece) => number): number =>
@@ -83,8 +96,9 @@ function isLess(one: readonly IcePiece[], other: readonly IcePiece[]): boolean {
 
 /**
  * Finds the least ice, in pieces that can be had before departure, that keeps every perishable of each cooler within
- * the trip's limit until it is eaten, leaves solid ice to the return (in a cooler of drinks alone, to the last drink),
- * and fits. All in the middle case: a doubt about the weather or the cooler is not in it.
+ * the trip's limit until it is eaten, leaves solid ice until the last perishable or drink is (but not where it freezes
+ * outside from then on), and fits, in the cooler and, for what is frozen at home, in the freezer. Pieces lie where they
+ * need to be fewest. All in the middle case: a doubt about the weather or the cooler is not in it.
  *
  * Ice that the file has aboard stays, and pieces are added only where it does not do; to plan from nothing, leave it
  * out of the file. Forms: one, or two mixed. Where nothing holds, the best that fits is planned, with changes that
@@ -101,6 +115,9 @@ export function planIce(trip: Trip, options: PlanOptions): IcePlan {
   const warnings: Warning[] = [
     ...shortWarnings(scene, trip, added, enough, offers),
     ...lessWarnings(trip, addedIce, enough, offers),
+    ...layWarnings(added),
+    ...freezerWarnings(scene, trip, added, offers),
+    ...lateWarnings(trip),
     ...supplyWarnings(trip, assumed),
     ...unfilled,
   ];
@@ -115,7 +132,10 @@ export function planIce(trip: Trip, options: PlanOptions): IcePlan {
     warnings: [...warnings, ...whole.result.warnings],
     plan,
   };
-  const holds = added.every((fill) => fill.need.none || judge(result, fill.need).outcome === "holds");
+  const late = new Set(cameTooLate(trip).map(({ name }) => name));
+  const isLost = result.food.some(({ name, overLimit_h }) => late.has(name) && overLimit_h.p50 !== null);
+  const holds =
+    !isLost && added.every((fill) => fill.need.none || judge(result, fill.need).outcome === "holds");
   return { forecast: { ...whole, result }, addedIce, enough, holds };
 }
 
@@ -138,14 +158,57 @@ function whereOf(ice: TripIce, offers: readonly Offer[]): string {
   return offers.find((offer) => offer.form === ice.form && offer.each === ice.each)?.where ?? FROM_FILE;
 }
 
-function supplyWarnings(trip: Trip, assumed: boolean): Warning[] {
-  const says =
-    "no ice and no supply is listed: blocks and bags of cubes from a shop are assumed, without a price.";
+/** Where ice lies that does more elsewhere than at its usual place. */
+function layWarnings(fills: Fills): Warning[] {
+  return fills.flatMap(({ ice, lay, usual, holds, need }, i) => {
+    const where = layWords(ice, lay);
+    if (where === null || !holds) return [];
+    const else_ = usual === null ? "no amount that fits is enough" : `it takes ${iceWords(usual)}`;
+    const says = `${need.cooler}: the plan has ${where}. At the usual place ${else_}.`;
+    return [{ code: "ice-layer", says, path: `coolers[${i}]` }];
+  });
+}
+
+/** The freezer at home is told only where more room in it would have made another plan. */
+function freezerWarnings(scene: Scene, trip: Trip, fills: Fills, offers: readonly Offer[]): Warning[] {
+  const planned = fills.flatMap(({ ice }) => ice);
+  if (trip.freezer === null || !isFreezerFull(trip, planned, offers)) return [];
+  const free = fillTrip(scene, { ...trip, freezer: null }, offers);
+  const differs = free.flatMap((fill, i) =>
+    iceWords(fill.ice) === iceWords(fills[i]!.ice) ? [] : [`${fill.need.cooler} ${packedWords(fill)}`],
+  );
+  if (differs.length === 0) return [];
+  const [litres, quarts] = (["metric", "us"] as const).map((units) =>
+    volumeWords(trip.freezer!.space_m3, units),
+  );
+  const full = `the freezer (${litres}, ${quarts}; ${Math.round(100 * FREEZER_FRAC)} % of it for pieces, the rest for air: common practice) has no room for more ice from home`;
+  return [
+    {
+      code: "freezer-full",
+      says: `${full}; with more room it would be: ${differs.join("; ")}`,
+      path: "freezer.space",
+    },
+  ];
+}
+
+/** Food that no ice of the departure can reach. */
+function lateWarnings(trip: Trip): Warning[] {
+  return cameTooLate(trip).map((food) => {
+    const cooler = stopsOf(trip, food).at(-1)!.cooler;
+    const { name } = trip.coolers[cooler]!;
+    const hour = Math.floor(emptied_s(trip, cooler) / 3600);
+    const says = `${food.name} comes into ${name} after it was emptied at hour ${hour}: ice of the departure is not there any more, and none is planned for it`;
+    return { code: "food-after-merge", says, path: food.path };
+  });
+}
+
+function supplyWarnings(trip: Trip, assumed: string | null): Warning[] {
+  const says = `${assumed}: blocks and bags of cubes from a shop are assumed, without a price.`;
   const dry = trip.supply.some((supply) => supply.form === "dry ice" && supply.when_s === null);
   return [
-    ...(assumed ? [{ code: "supply-assumed", says, path: "supply" }] : []),
+    ...(assumed !== null ? [{ code: "supply-assumed", says, path: "supply" }] : []),
     ...(dry
-      ? [{ code: dryIceCaution.code, says: `Dry ice is not planned. ${dryIceCaution.says}`, path: "supply" }]
+      ? [{ code: "dry-ice-supply", says: `Dry ice is not planned. ${dryIceCaution.says}`, path: "supply" }]
       : []),
   ];
 }
@@ -153,7 +216,7 @@ function supplyWarnings(trip: Trip, assumed: boolean): Warning[] {
 const unfilled: readonly Warning[] = [
   {
     code: "plan-part",
-    says: "this version plans the ice alone. Which food goes where, and how, stays as you wrote it; layers, preparation, ice runs, merges and thawing are not planned.",
+    says: "this version plans the ice alone. Which food goes where, and how, stays as you wrote it; layers of the food, preparation, ice runs, merges and thawing are not planned.",
     path: "",
   },
 ];

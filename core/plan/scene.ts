@@ -1,10 +1,12 @@
 import { forecast } from "../forecast/forecast.ts";
 import type { Result } from "../forecast/result.ts";
+import type { World } from "../forecast/world.ts";
 import type { Trip, TripIce } from "../trip/types.ts";
-import { type Fill, fillCooler } from "./fillCooler.ts";
+import { type Fill, fillCooler, type Tried } from "./fillCooler.ts";
+import { freezerLeft_m3, frozenAtHome_m3 } from "./freezer.ts";
 import type { Aim } from "./leastPieces.ts";
 import { type Judgement, judge, type Need, needOf } from "./need.ts";
-import { asIce, type Offer, suits } from "./offer.ts";
+import { isOf, lessOne, type Offer, suits } from "./offer.ts";
 import { linkedCoolers, onlyCoolers } from "./oneCooler.ts";
 
 /** How the search is run. */
@@ -13,6 +15,8 @@ export interface PlanOptions {
   /** Told after every trial; `done_frac` is a guess, since nobody knows how many trials it takes. */
   onProgress?: (done_frac: number, says: string) => void;
   signal?: { readonly aborted: boolean };
+  /** Search for what holds in this world instead of the middle case. */
+  world?: World;
 }
 
 /** Runs trials for one plan and counts them. */
@@ -25,12 +29,16 @@ export class Scene {
     this.options = options;
   }
 
-  /** The middle case of a trip, without the effects of what was assumed. */
+  /** The middle case of a trip or the world of the search, without the effects of what was assumed. */
   run(trip: Trip): Result {
     this.#trials++;
     this.options.onProgress?.(1 - 40 / (40 + this.#trials), this.#says);
-    const { signal } = this.options;
-    return forecast(trip, { effects: false, ...(signal === undefined ? {} : { signal }) }).result;
+    const { signal, world } = this.options;
+    return forecast(trip, {
+      effects: false,
+      ...(signal === undefined ? {} : { signal }),
+      ...(world === undefined ? {} : { world }),
+    }).result;
   }
 
   says(words: string): void {
@@ -62,6 +70,8 @@ export interface Stage {
   need: Need;
   /** This cooler's place in `trip`. */
   cooler: number;
+  /** Room for planned pieces in the freezer at home, all coolers together. */
+  freezerLeft_m3: number;
 }
 
 /** The part of a trip that one cooler's ice can change: the cooler alone, or all that merges join to it. */
@@ -70,12 +80,13 @@ export function stageFor(trip: Trip, cooler: number): Stage {
   const place = [...linked].sort((a, b) => a - b).indexOf(cooler);
   return {
     trip: onlyCoolers(trip, linked),
-    need: needOf(trip, cooler, linked, mergedInto(trip, cooler)),
+    need: needOf(trip, cooler, linked),
     cooler: place,
+    freezerLeft_m3: freezerLeft_m3(trip),
   };
 }
 
-export function judgeStage(scene: Scene, { trip, need }: Stage, more: readonly TripIce[]): Judgement {
+function judgeStage(scene: Scene, { trip, need }: Stage, more: readonly TripIce[]): Judgement {
   return judge(scene.run({ ...trip, ice: [...trip.ice, ...more] }), need);
 }
 
@@ -99,10 +110,10 @@ export function fillTrip(scene: Scene, trip: Trip, offers: readonly Offer[]): Fi
     const { holds, need } = fills[cooler]!;
     if (!holds || judge(whole, need).outcome === "holds") continue;
     const others = fills.filter((_, i) => i !== cooler);
-    const stage = { trip: withFills(trip, others), need, cooler };
+    const stage = { ...stageFor(trip, cooler), trip: withFills(trip, others), need, cooler };
     fills[cooler] = fillOne(scene, stage, cooler, offers, others);
   }
-  leaveOut(scene, trip, offers, fills);
+  leaveOut(scene, trip, fills);
   return fills;
 }
 
@@ -120,32 +131,59 @@ function fillOne(
 ): Fills[number] {
   const { need } = stage;
   scene.says(`ice for ${need.cooler}`);
-  if (need.none) return { ice: [], holds: true, judgement: judgeStage(scene, stage, []), need };
+  if (need.none) {
+    const judgement = judgeStage(scene, stage, []);
+    return { ice: [], lay: "usual", usual: [], holds: true, judgement, need };
+  }
   const used = others.flatMap((other) => other?.ice ?? []);
-  const usable = offers.map((offer) => {
-    if (!suits(offer, stage.trip, stage.cooler)) return { ...offer, max: 0 };
-    return { ...offer, max: offer.max === null ? null : offer.max - taken(offer, used) };
-  });
-  const placed = (ice: readonly TripIce[], at: number): TripIce[] =>
-    ice.map((lot) => ({ ...lot, cooler: at }));
-  const fill = fillCooler(cooler, usable, scene.options.aim, (ice) =>
-    judgeStage(scene, stage, placed(ice, stage.cooler)),
-  );
+  const usable = usableFrom(offers, stage, used);
+  const fill = fillCooler(cooler, usable, scene.options.aim, triedIn(scene, stage, offers, used));
   return { ...fill, need };
 }
+
+/** Offers as far as one cooler may take of them; `used` is what the others have. */
+export function usableFrom(offers: readonly Offer[], stage: Stage, used: readonly TripIce[]): Offer[] {
+  return offers.map((offer) => {
+    if (!suits(offer, stage.trip, stage.cooler)) return { ...offer, max: 0 };
+    return { ...offer, max: offer.max === null ? null : Math.max(0, offer.max - taken(offer, used)) };
+  });
+}
+
+/** Trials of one cooler's ice; what the freezer at home has no room for is more than fits, and is not run. */
+export function triedIn(
+  scene: Scene,
+  stage: Stage,
+  offers: readonly Offer[],
+  used: readonly TripIce[],
+): Tried {
+  const left_m3 = stage.freezerLeft_m3 - frozenAtHome_m3(used, offers) + 1e-9;
+  return (ice) => {
+    const tooMuch = ice.length > 0 && frozenAtHome_m3(ice, offers) > left_m3;
+    if (tooMuch) return notInFreezer;
+    return judgeStage(
+      scene,
+      stage,
+      ice.map((lot) => ({ ...lot, cooler: stage.cooler })),
+    );
+  };
+}
+
+const notInFreezer: Judgement = {
+  outcome: "over",
+  filled_frac: 0,
+  food_h: 0,
+  ice_h: 0,
+  failing: [],
+  freezes: new Set(),
+};
 
 function taken(offer: Offer, ice: readonly TripIce[]): number {
   const same = ice.filter((lot) => isOf(lot, offer));
   return same.reduce((sum, lot) => sum + lot.pieces, 0);
 }
 
-function isOf(lot: TripIce, offer: Offer): boolean {
-  const alike = lot.form === offer.form && lot.each === offer.each && lot.price === offer.price;
-  return alike && lot.start_C === offer.at_C;
-}
-
 /** Leaves out single pieces for as long as every cooler that holds still does. */
-function leaveOut(scene: Scene, trip: Trip, offers: readonly Offer[], fills: Fills): void {
+function leaveOut(scene: Scene, trip: Trip, fills: Fills): void {
   const holding = fills.filter((fill) => fill.holds && !fill.need.none);
   const holds = (trial: Fills): boolean => {
     const result = scene.run(withFills(trip, trial));
@@ -155,19 +193,11 @@ function leaveOut(scene: Scene, trip: Trip, offers: readonly Offer[], fills: Fil
     fills.some((fill, i) =>
       fill.ice.some((lot) => {
         const trial = [...fills];
-        trial[i] = { ...fill, ice: withoutOne(fill.ice, lot, offers) };
+        trial[i] = { ...fill, ice: fill.ice.flatMap((one) => (one === lot ? lessOne(lot) : [one])) };
         if (!fill.holds || !holds(trial)) return false;
         fills[i] = trial[i]!;
         return true;
       }),
     );
   while (leaveOne());
-}
-
-function withoutOne(ice: readonly TripIce[], lot: TripIce, offers: readonly Offer[]): TripIce[] {
-  return ice.flatMap((one) => {
-    if (one !== lot) return [one];
-    const i = offers.findIndex((offer) => isOf(lot, offer));
-    return lot.pieces > 1 ? [asIce(offers[i]!, lot.pieces - 1, lot.cooler, lot.cooler * 10 + i)] : [];
-  });
 }

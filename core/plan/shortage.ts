@@ -2,8 +2,8 @@ import type { IcePiece, Warning } from "../forecast/result.ts";
 import type { Trip, TripIce } from "../trip/types.ts";
 import { type Fill, fillCooler } from "./fillCooler.ts";
 import type { Judgement } from "./need.ts";
-import { iceWords, isReplaceable, type Offer, offerWords, suits } from "./offer.ts";
-import { type Fills, judgeStage, type Scene, type Stage, stageFor } from "./scene.ts";
+import { iceWords, isReplaceable, type Offer, offerWords, packedWords } from "./offer.ts";
+import { type Fills, type Scene, type Stage, stageFor, triedIn, usableFrom } from "./scene.ts";
 import { waysOutOf } from "./wayOut.ts";
 
 /** What would have been the least ice for one cooler, counted from nothing, beside what the file has aboard. */
@@ -34,7 +34,7 @@ export function shortWarnings(
     const written = trip.ice.filter((ice) => ice.cooler === i && isReplaceable(ice));
     const more = written.length === 0 ? "" : ", added to what the file has,";
     const added =
-      fill.ice.length === 0 ? "none is added" : `planned is the best that fits, ${iceWords(fill.ice)}`;
+      fill.ice.length === 0 ? "none is added" : `planned is the best that fits, ${packedWords(fill)}`;
     const tried = `none of the ice tried (${offerWords(offers)})${more} is enough`;
     const says = `${fill.need.cooler}: ${tried}; ${added}: ${fill.judgement.failing.join("; ")}`;
     const code = fill.judgement.outcome === "over" ? "does-not-fit" : "ice-short";
@@ -42,7 +42,7 @@ export function shortWarnings(
     const stage = stageFor({ ...trip, ice: [...trip.ice, ...others] }, i);
     const ways = [
       ...insteadWords(written, enough[i]!, fill.need.cooler),
-      ...wayOutWords(scene, stage, fill, offers, written.length > 0),
+      ...wayOutWords(scene, stage, fill, offers, { used: others, isAdded: written.length > 0 }),
     ];
     return [
       { code, says, path },
@@ -63,23 +63,23 @@ function wayOutWords(
   stage: Stage,
   fill: Fills[number],
   offers: readonly Offer[],
-  added: boolean,
+  { used, isAdded }: { used: readonly TripIce[]; isAdded: boolean },
 ): string[] {
-  const here = fill.ice.map((lot) => ({ ...lot, cooler: stage.cooler }));
   scene.says(`ways out for ${fill.need.cooler}`);
   const tried = waysOutOf(stage.trip, stage.cooler).map((way) => {
     const names = new Set(way.trip.food.map(({ name }) => name));
     const foods = new Set([...fill.need.foods].filter((name) => names.has(name)));
     const changed = { ...stage, trip: way.trip, need: { ...fill.need, foods } };
-    return { way, changed, judgement: judgeStage(scene, changed, here) };
+    return { way, changed, judgement: triedIn(scene, changed, offers, used)(fill.ice) };
   });
   const best = tried.sort((a, b) => reach(b.judgement) - reach(a.judgement)).slice(0, MOST_WAYS);
   return best.map(({ way, changed, judgement }) => {
     if (judgement.outcome === "holds") return `${way.does}: the same ice is then enough`;
-    const usable = offers.filter((offer) => suits(offer, changed.trip, stage.cooler));
+    const usable = usableFrom(offers, changed, used);
     const { aim } = scene.options;
-    const again = fillCooler(stage.cooler, usable, aim, (ice) => judgeStage(scene, changed, ice));
-    const enough = `${added ? "adding " : ""}${iceWords(again.ice)} is then enough`;
+    // The lay that went furthest: all of them for every way would take long.
+    const again = fillCooler(stage.cooler, usable, aim, triedIn(scene, changed, offers, used), [fill.lay]);
+    const enough = `${isAdded ? "adding " : ""}${packedWords(again)} is then enough`;
     return `${way.does}: ${again.holds ? enough : gainWords(fill, judgement)}`;
   });
 }

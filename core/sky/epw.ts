@@ -3,6 +3,7 @@ import { Temporal } from "temporal-polyfill";
 import { dewPoint_C } from "../matter/moistAir.ts";
 import {
   checkedRows,
+  dampest_C,
   type FileProblem,
   type HourReading,
   type HourWindow,
@@ -23,7 +24,13 @@ interface Field {
 /** Columns and missing-value marks of the EnergyPlus weather data dictionary. @source energyplus-epw */
 const fields = {
   dryBulb: { column: 6, missing: 99.9, min: -70, max: 70, must: "be a dry bulb from −70 to 70 °C" },
-  dewPoint: { column: 7, missing: 99.9, min: -70, max: 70, must: "be a dew point from −70 to 70 °C" },
+  dewPoint: {
+    column: 7,
+    missing: 99.9,
+    min: -70,
+    max: dampest_C,
+    must: `be a dew point from −70 to ${dampest_C} °C`,
+  },
   humidity: { column: 8, missing: 999, min: 1, max: 110, must: "be a relative humidity from 1 to 110 %" },
   pressure: {
     column: 9,
@@ -164,6 +171,15 @@ function epwRow(
   const canReckon = humidity_pct !== null && air_C >= -40 && air_C <= 60;
   const dewPoint = dew ?? (canReckon ? dewPoint_C(air_C, Math.min(1, humidity_pct / 100)) : null);
   if (dewPoint === null) return null;
+  if (dewPoint > dampest_C) {
+    const must = `be such that the dew point is at most ${dampest_C} °C in dry bulb and humidity`;
+    problems.push({
+      line,
+      must,
+      got: `${air_C} °C with ${humidity_pct} %, dew point ${dewPoint.toFixed(1)} °C`,
+    });
+    return null;
+  }
   const cloud_frac = cloud === null ? null : cloud / 10;
   const sky = { cloud_frac, global_W_per_m2, diffuse_W_per_m2, sunOver_s: hour_s, pressure_Pa };
   return { line, row: { t_s, air_C, dewPoint_C: dewPoint, wind_m_per_s, ...sky } };

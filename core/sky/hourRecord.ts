@@ -16,7 +16,9 @@ export interface FileProblem {
   got: string;
 }
 
-export type HourReading = { ok: true; rows: HourRow[] } | { ok: false; problems: FileProblem[] };
+export type HourReading =
+  | { ok: true; rows: HourRow[]; lined: readonly LinedRow[] }
+  | { ok: false; problems: FileProblem[] };
 
 /** A row with the line it came from. */
 export interface LinedRow {
@@ -26,6 +28,12 @@ export interface LinedRow {
 
 /** Longest stretch without a row that a straight line may bridge. */
 const widestGap_s = 3 * 3600;
+/**
+ * Dew point above which a row is a mistake: no air on earth is near it, and weather is reckoned with no damper.
+ *
+ * @source engineering-judgement
+ */
+export const dampest_C: number = 50;
 const mostCharacters = 2_000_000;
 const mostProblems = 50;
 
@@ -74,12 +82,17 @@ export function checkedRows(
     }
   });
   if (problems.length === 0) all.push(...coverProblem(read, window));
-  if (all.length === 0)
-    return { ok: true, rows: read.map(({ row }) => row).filter((row) => isNear(row, window)) };
+  if (all.length === 0) return withLines(read.filter(({ row }) => isNear(row, window)));
   if (all.length <= mostProblems) return { ok: false, problems: all };
   const rest = { line: null, must: "have fewer mistakes", got: `${all.length - mostProblems} more` };
   return { ok: false, problems: [...all.slice(0, mostProblems), rest] };
 }
+
+const withLines = (read: readonly LinedRow[]): HourReading => ({
+  ok: true,
+  rows: read.map(({ row }) => row),
+  lined: read,
+});
 
 /** Within the trip or a good day of it: all that the weather of the trip is made from. */
 function isNear(row: HourRow, window: HourWindow): boolean {

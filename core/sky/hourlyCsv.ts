@@ -3,6 +3,7 @@ import { Temporal } from "temporal-polyfill";
 import { dewPoint_C } from "../matter/moistAir.ts";
 import {
   checkedRows,
+  dampest_C,
   type FileProblem,
   type HourReading,
   type HourWindow,
@@ -79,10 +80,16 @@ function csvRow(
     problems.push({ line, must: `have a number in ${sunColumns.join(" or ")}`, got: "nothing" });
   }
   if (problems.length > before || t_s === null) return null;
+  const dew_C = dewPoint_C(air, humidity_pct / 100);
+  if (dew_C > dampest_C) {
+    const must = `be such that the dew point is at most ${dampest_C} °C in temp_C and humidity_pct`;
+    problems.push({ line, must, got: `${air} °C with ${humidity_pct} %, dew point ${dew_C.toFixed(1)} °C` });
+    return null;
+  }
   const row = {
     t_s,
     air_C: air,
-    dewPoint_C: dewPoint_C(air, humidity_pct / 100),
+    dewPoint_C: dew_C,
     wind_m_per_s,
     cloud_frac: cloud_pct === null ? null : cloud_pct / 100,
     global_W_per_m2: sun === null ? null : Math.max(0, sun),

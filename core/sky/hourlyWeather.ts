@@ -23,6 +23,28 @@ export interface HourRow {
   pressure_Pa: number | null;
 }
 
+/** Most sun that a horizontal surface is taken to get: half as much again as outside the atmosphere. */
+const brightest_W_per_m2 = 2000;
+
+/** A row whose sun, carried on as a share of the clear sky's, would be more than there is. */
+export interface BrightRow {
+  /** Place of the row in the rows. */
+  index: number;
+  /** Most that this row may have, W/m². */
+  most_W_per_m2: number;
+}
+
+/** Rows of the sun that cannot be: one at least. */
+export class TooBright extends DomainError {
+  readonly rows: readonly BrightRow[];
+  constructor(rows: readonly BrightRow[]) {
+    super(
+      `rows must have a sun that carries on below ${brightest_W_per_m2} W/m², got ${rows.length} brighter`,
+    );
+    this.rows = rows;
+  }
+}
+
 /** Below this clear-sky irradiance a record says nothing about the sky. */
 const faint_W_per_m2 = 20;
 
@@ -38,6 +60,7 @@ interface Series {
  * Before the first row and after the last the same hour of the next or previous day stands in.
  *
  * @param rows in order of time, at least two, at most three hours apart within the trip
+ * @throws TooBright where recorded sun is a share of the clear sky's that would be too much at the hours around
  * @throws DomainError on other rows
  * @source haurwitz-1945, kasten-czeplak-1980, erbs-1982
  */
@@ -61,10 +84,12 @@ export function weatherFromHours(
   const cloud = take((row) => row.cloud_frac ?? cloudAround(rows, clear, row.t_s));
   const pressure = take((row) => row.pressure_Pa ?? standardPressure_Pa(place.elevation_m));
   const bright = take((row) => share.get(row)!, midSun);
+  const sunAt = [...rows.keys()].filter((i) => share.get(rows[i]!) !== null);
   const diffuse = take(diffuseShare, midSun);
   const within = wrapDays(rows[0]!.t_s, rows.at(-1)!.t_s);
   const days = localDays(place, departUtc_ms, duration_s, -1, 1);
-  return gridWeather(days, place, departUtc_ms, (t_s, height_deg, out) => {
+  const tooBright: BrightRow[] = [];
+  const weather = gridWeather(days, place, departUtc_ms, (t_s, height_deg, out) => {
     const t = within(t_s);
     const read = (series: Series): number => between(series.times, series.values, t);
     out.air_C = read(air);
@@ -75,11 +100,33 @@ export function weatherFromHours(
     const instant_ms = departUtc_ms + t_s * 1000;
     if (bright.times.length === 0) return shineThroughCloud(out, height_deg, instant_ms);
     out.global_W_per_m2 = read(bright) * clearSky_W_per_m2(height_deg);
+    if (out.global_W_per_m2 > brightest_W_per_m2) {
+      const index = sunAt[brighterBeside(bright, t)]!;
+      const most_W_per_m2 = (clear[index]! * brightest_W_per_m2) / clearSky_W_per_m2(height_deg);
+      tooBright.push({ index, most_W_per_m2 });
+      out.global_W_per_m2 = brightest_W_per_m2;
+    }
     out.diffuse_W_per_m2 =
       diffuse.times.length > 0
         ? read(diffuse) * out.global_W_per_m2
         : diffuse_W_per_m2(out.global_W_per_m2, height_deg, instant_ms);
   });
+  if (tooBright.length > 0) throw new TooBright(strictest(tooBright));
+  return weather;
+}
+
+/** Each row once, in order, with the least of what it may have. */
+function strictest(found: readonly BrightRow[]): BrightRow[] {
+  const sorted = [...found].sort((a, b) => a.index - b.index || a.most_W_per_m2 - b.most_W_per_m2);
+  return sorted.filter(({ index }, i) => index !== sorted[i - 1]?.index);
+}
+
+/** Of the two values that a moment lies between, the place of the larger. */
+function brighterBeside(bright: Series, t_s: number): number {
+  const after = bright.times.findIndex((time) => time > t_s);
+  const right = after === -1 ? bright.times.length - 1 : after;
+  const left = after === -1 ? right : Math.max(0, right - 1);
+  return bright.values[left]! > bright.values[right]! ? left : right;
 }
 
 /** Clear-sky irradiance as the row would have recorded it. */

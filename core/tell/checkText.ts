@@ -39,10 +39,14 @@ function mustWords(must: string): string {
 export function checkText(trip: Trip, units: UnitSystem): string {
   const clock = clockOf(trip);
   const { adults, children, vulnerable } = trip.party;
-  const party = `${adults} adults, ${children} children${vulnerable ? ", among them somebody easily harmed" : ""}`;
+  const isAssumed = trip.assumed.some(({ path }) => path === "party.vulnerable");
+  const among = isAssumed
+    ? ", reckoned as if somebody easily harmed were among them (you did not say)"
+    : ", among them somebody easily harmed";
+  const party = `${adults} adults, ${children} children${vulnerable ? among : ""}`;
   const head = [
     cut(printable(trip.title), WIDTH),
-    `${momentWords(0, clock)} to ${momentWords(clock.length_h, clock)}, ${party}`,
+    ...hanging("", `${momentWords(0, clock)} to ${momentWords(clock.length_h, clock)}, ${party}`, WIDTH),
     `limit ${temperatureWords(trip.limit.limit_C, units)} (${trip.limit.profile} profile)`,
   ];
   const coolers = trip.coolers.flatMap((cooler, i) => hanging("", coolerWords(trip, cooler, i), WIDTH));

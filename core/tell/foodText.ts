@@ -30,7 +30,10 @@ export function foodAnswer(forecast: Forecast, voice: Voice): string {
   const parts = (["discard", "eat next"] as const).flatMap((verdict) => {
     const these = rows.filter((food) => food.verdict === verdict);
     if (these.length === 0) return [];
-    return [`${these.length} ${verdict === "discard" ? "would be lost" : "to eat next"}: ${nameList(these)}`];
+    // A verdict is as strict as the trip asks, so a loss need not be likely.
+    const isLikely = these.some((food) => (food.overLimit_frac ?? 1) >= 0.5);
+    const lost = voice.middle || isLikely ? "would be lost" : "could be lost, though likely not";
+    return [`${these.length} ${verdict === "discard" ? lost : "to eat next"}: ${nameList(these)}`];
   });
   if (parts.length > 0)
     return `Of ${rows.length} ${rows.length === 1 ? "food" : "foods"} to watch, ${parts.join("; ")}.`;
@@ -90,9 +93,11 @@ function reasonWords(food: FoodResult, forecast: Forecast, said: Set<string>): s
   const rule = printable(food.rule);
   const why = printable(food.why);
   const remarks: string[] = [];
-  const lead = bitesOf(food, forecast)[0]?.kind;
+  const [lead, ...others] = bitesOf(food, forecast).map(({ kind }) => kind);
   if (lead === "soft" && ownReason(food) !== "soft")
     remarks.push("Once soft, ice cream and its kind are not kept");
+  if ([lead, ...others].includes("meltwater") && ownReason(food) !== "meltwater")
+    remarks.push("Its package lets water in");
   if (food.verdict !== "keep") {
     const isWet = ownReason(food) === "meltwater";
     const rest = isWet
@@ -114,7 +119,9 @@ function unsaidLines(forecast: Forecast, voice: Voice): string[] {
   const open = new Set(forecast.trip.assumed.map(({ path }) => path));
   const against = forecast.result.food.filter((food) => food.verdict !== "keep");
   const wet = against.filter(
-    (food) => ownReason(food) === "meltwater" && open.has(`${itemOf(food, forecast)?.path}.watertight`),
+    (food) =>
+      bitesOf(food, forecast).some(({ kind }) => kind === "meltwater") &&
+      open.has(`${itemOf(food, forecast)?.path}.watertight`),
   );
   const frail = against.filter((food) => food.why.includes("easily harmed"));
   const lines: string[] = [];

@@ -3,25 +3,37 @@ import type { Warning } from "../forecast/result.ts";
 import type { Forecast } from "../forecast/types.ts";
 import { massWords } from "../quantity/show.ts";
 import { coolerLift } from "../safety/lifting.ts";
+import type { Trip } from "../trip/types.ts";
 import { hanging } from "./lines.ts";
 import type { Voice } from "./voice.ts";
 import { hourWords, nameWords, printable } from "./words.ts";
 
 /** What may hurt somebody comes first, lifting after the food and the ice. */
-const ORDER = ["dry-ice-closed-place", "dry-ice", "freezes", "does-not-fit", "ice-short", "way-out"];
+const ORDER = [
+  "dry-ice-closed-place",
+  "dry-ice",
+  "food-after-merge",
+  "freezes",
+  "does-not-fit",
+  "ice-short",
+  "way-out",
+];
 /** Said for information, not as an alarm. */
 const NOTES: Readonly<Record<string, string>> = {
   "ice-enough": "Ice: ",
   "way-out": "  or ",
+  "ice-layer": "Ice: ",
+  "freezer-full": "Ice: ",
+  "frozen-at-meal": "Note: ",
   "supply-assumed": "Note: ",
   "plan-part": "Note: ",
   "middle-case-only": "Note: ",
 };
 
 /** Dangers in a line each, for the head of a text; told in full below. */
-export function dangerLines({ result }: Forecast, voice: Voice): string[] {
+export function dangerLines({ result, trip }: Forecast, voice: Voice): string[] {
   const namesWith = (code: string): string[] =>
-    result.warnings.flatMap((warning) => (warning.code === code ? [nameAt(warning, result.coolers)] : []));
+    result.warnings.flatMap((warning) => (warning.code === code ? [nameAt(warning, trip)] : []));
   const closed = namesWith("dry-ice-closed-place");
   const dry = namesWith("dry-ice").filter((name) => !closed.includes(name));
   const full = namesWith("does-not-fit");
@@ -35,9 +47,11 @@ export function dangerLines({ result }: Forecast, voice: Voice): string[] {
   return lines.flatMap((text) => hanging("! ", text, voice.width, voice.paint.warn));
 }
 
-function nameAt({ path }: Warning, coolers: readonly { name: string }[]): string {
+/** The cooler that a warning is about: by its own path, or by that of the ice or food in it. */
+function nameAt({ path }: Warning, { coolers, ice, food }: Trip): string {
   const index = /^coolers\[(\d+)\]/.exec(path)?.[1];
-  return coolers[Number(index ?? -1)]?.name ?? path;
+  const inside = [...ice, ...food].find((lot) => lot.path === path)?.cooler;
+  return coolers[Number(index ?? inside ?? -1)]?.name ?? path;
 }
 
 /** Every warning once, then what is information, then what is heavy. */
@@ -59,7 +73,7 @@ export function warningLines(forecast: Forecast, voice: Voice): string[] {
 
 /** What a plan says in hours since departure, as local time. */
 function inLocalTime(text: string, code: string, { clock }: Voice): string {
-  if (code !== "ice-short") return text;
+  if (!["ice-short", "food-after-merge", "heavy-later", "frozen-at-meal"].includes(code)) return text;
   return text.replace(/\bhour (\d{1,4})\b/g, (_, hour: string) => hourWords(Number(hour), clock));
 }
 

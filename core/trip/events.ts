@@ -30,6 +30,8 @@ export function resolveEvents(
     if (file.do === "add ice") happenings.ice.push(resolveAddedIce(notes, coolers, file, path, t_s));
     else if (file.do === "put in") {
       const cooler = coolerNamed(notes, coolers, `${path}.to`, file.to);
+      if (t_s >= calendar.duration_s)
+        notes.refuse(`${path}.at`, `before the return, ${calendar.return}`, file.at);
       const food = resolveFood(notes, calendar, coolers, file.item, `${path}.item`, { t_s, cooler });
       if (food !== null) happenings.food.push(food);
     } else happenings.events.push(resolveAct(notes, calendar, coolers, weather, file, { path, t_s }));

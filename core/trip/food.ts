@@ -255,6 +255,8 @@ function eatenAt(
   }
   if (file.eat === undefined) notes.assume(at, calendar.return, "not given: it must keep until return");
   const eat_s = file.eat === undefined ? calendar.duration_s : calendar.seconds(at, file.eat);
-  if (putIn !== null && eat_s <= putIn.t_s) notes.refuse(at, "later than the moment it is put in", file.eat);
+  const isLate = putIn !== null && putIn.t_s >= calendar.duration_s;
+  if (putIn !== null && !isLate && eat_s <= putIn.t_s)
+    notes.refuse(at, "later than the moment it is put in", file.eat);
   return eat_s;
 }

@@ -53,6 +53,11 @@ function stowed_kg_per_m3(form: IceForm): number {
   return form === "cube" || form === "crushed" ? cubeSolid_frac * solid : solid;
 }
 
+/** Room that one piece takes as it is stowed: a bag with the air in it. */
+export function pieceRoom_m3(form: IceForm, each_kg: number): number {
+  return each_kg / stowed_kg_per_m3(form);
+}
+
 /** A weight, or a volume times the density; NaN with the problem noted. */
 export function statedMass_kg(notes: Notes, path: string, typed: string, density_kg_per_m3: number): number {
   if (parseQuantity(typed, "mass").ok) return notes.si(path, typed, measures.mass);

@@ -1,8 +1,8 @@
 import { saturationPressure_Pa } from "../matter/moistAir.ts";
 import { dayDewPoint_C } from "../sky/airTemperature.ts";
 import { readHourlyFile } from "../sky/hourlyFiles.ts";
-import { weatherFromHours } from "../sky/hourlyWeather.ts";
-import type { FileProblem } from "../sky/hourRecord.ts";
+import { TooBright, weatherFromHours } from "../sky/hourlyWeather.ts";
+import type { FileProblem, LinedRow } from "../sky/hourRecord.ts";
 import type { Weather } from "../sky/types.ts";
 import { type DayWeather, weatherFromDays } from "../sky/weather.ts";
 import type { Calendar } from "./calendar.ts";
@@ -36,6 +36,8 @@ const known = (place: Trip["place"], calendar: Calendar): boolean =>
 
 /** No air on earth is damper than this dew point. */
 const dampest_C = 45;
+/** A wrong clock makes every row of a morning or an evening too bright: these tell enough. */
+const mostSunProblems = 10;
 /** Usual span between a day's low and high, for the one that is missing. */
 const daySpan_K = 12;
 
@@ -122,9 +124,26 @@ function hourly(
   }
   const { depart_ms: departUtc_ms, duration_s } = calendar;
   const reading = readHourlyFile(name, text, { departUtc_ms, duration_s, timezone: place.timezone });
-  if (reading.ok) return weatherFromHours(reading.rows, place, departUtc_ms, duration_s);
-  for (const problem of reading.problems) notes.refuse(path, fileWords(problem), problem.got);
+  const problems = reading.ok ? [] : [...reading.problems];
+  if (reading.ok) {
+    try {
+      return weatherFromHours(reading.rows, place, departUtc_ms, duration_s);
+    } catch (mistake) {
+      if (!(mistake instanceof TooBright)) throw mistake;
+      problems.push(...sunProblems(mistake, reading.lined));
+    }
+  }
+  for (const problem of problems) notes.refuse(path, fileWords(problem), problem.got);
   return null;
+}
+
+/** Rows whose sun is more than the sky can give: often the clock of the file is not the one it says. */
+function sunProblems({ rows: bright }: TooBright, lined: readonly LinedRow[]): FileProblem[] {
+  return bright.slice(0, mostSunProblems).map(({ index, most_W_per_m2 }) => ({
+    line: lined[index]!.line,
+    must: `be a global irradiance that the sun can give at that hour, at most ${Math.floor(most_W_per_m2)} W/m² (is the time zone right?)`,
+    got: String(lined[index]!.row.global_W_per_m2),
+  }));
 }
 
 /** Weather files word their mistakes after "it must"; problems of a trip file come after "must be". */

@@ -61,7 +61,7 @@ describe("the least pieces", () => {
   it("are as few, as light or as cheap as any mix of two kinds can be, by brute force", () => {
     fc.assert(
       fc.property(toy, fc.constantFrom<Aim>("pieces", "weight", "cost"), (box, aim) => {
-        const found = leastPieces(box.choices, aim, answer(box), 10_000);
+        const found = leastPieces(box.choices, aim, answer(box), { budget: 10_000 });
         const held = allThatHold(box);
         expect(found === null).toBe(held.length === 0);
         if (found === null) return;

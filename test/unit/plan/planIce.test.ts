@@ -129,7 +129,7 @@ describe("an ice plan", () => {
       { aim: "pieces" },
     );
     expect(plan.addedIce.every(({ form }) => form === "cube")).toBe(true);
-    expect(plan.forecast.result.warnings.map(({ code }) => code)).toContain("dry-ice");
+    expect(plan.forecast.result.warnings.map(({ code }) => code)).toContain("dry-ice-supply");
   });
 
   it("keeps packs that melt below freezing from food that freezing spoils", () => {

@@ -133,6 +133,13 @@ describe("hourly CSV", () => {
       must: /later than the row before/,
       got: /T09:00/,
     },
+    {
+      what: "moisture that no air on earth holds",
+      text: changed(2, `${clock(8)},60,90,2,10`),
+      line: 4,
+      must: /dew point is at most 50 °C/,
+      got: /60 °C with 90 %, dew point 57\.\d °C/,
+    },
     { what: "a short line", text: changed(5, clock(11)), line: 7, must: /temp_C/, got: /nothing/ },
   ])("refuses $what", ({ text, line, must, got }) => {
     const problem = csvProblems(text).find((one) => must.test(one.must));
@@ -265,6 +272,18 @@ describe("EnergyPlus weather", () => {
       text: epw((c, d, h) => (d === 18 && h === 9 ? put(c, 21, "-3") : c)),
       must: /wind/,
       got: /-3/,
+    },
+    {
+      what: "a dew point that no air on earth has",
+      text: epw((c, d, h) => (d === 18 && h === 9 ? put(c, 7, "55") : c)),
+      must: /dew point from −70 to 50/,
+      got: /^55$/,
+    },
+    {
+      what: "a humidity that no air on earth has",
+      text: epw((c, d, h) => (d === 18 && h === 9 ? put(put(put(c, 6, "58"), 7, "99.9"), 8, "95") : c)),
+      must: /dew point is at most 50 °C/,
+      got: /58 °C with 95 %/,
     },
     {
       what: "a long hole",

@@ -1,0 +1,54 @@
+import { pieceRoom_m3 } from "../trip/ice.ts";
+import type { Trip, TripIce } from "../trip/types.ts";
+import { isOf, type Offer, usualWhere } from "./offer.ts";
+
+/** Share of a freezer's room that pieces can take: the rest is gaps, and air that has to get around them. Common practice. */
+export const FREEZER_FRAC = 0.8;
+
+const isHome = (where: string): boolean => where.trim().toLowerCase() === "home";
+
+/** Room that pieces take in the freezer at home; those that are bought take none. */
+function room_m3(pieces: number, each_kg: number, form: TripIce["form"], where: string): number {
+  return isHome(where) ? pieces * pieceRoom_m3(form, each_kg) : 0;
+}
+
+/** What planned pieces take of the freezer. */
+export function frozenAtHome_m3(ice: readonly TripIce[], offers: readonly Offer[]): number {
+  return ice.reduce((sum, lot) => {
+    const offer = offers.find((one) => isOf(lot, one));
+    return sum + (offer === undefined ? 0 : room_m3(lot.pieces, offer.each_kg, lot.form, offer.where));
+  }, 0);
+}
+
+/** What is left in the freezer beside the ice of the file; no freezer in the file: no bound is known. */
+export function freezerLeft_m3(trip: Trip): number {
+  if (trip.freezer === null) return Number.POSITIVE_INFINITY;
+  const written = trip.ice.filter(({ putIn_s, path }) => putIn_s === null && path !== PLANNED);
+  const taken = written.reduce(
+    (sum, lot) => sum + room_m3(lot.pieces, lot.mass_kg / lot.pieces, lot.form, whereFrom(lot, trip)),
+    0,
+  );
+  return FREEZER_FRAC * trip.freezer.space_m3 - taken;
+}
+
+/** As the supply has it, else as it is usual. */
+function whereFrom(lot: TripIce, { supply }: Trip): string {
+  const each_kg = lot.mass_kg / lot.pieces;
+  const sold = supply.find(
+    (one) => one.when_s === null && one.form === lot.form && Math.abs(one.each_kg - each_kg) < 1e-3 * each_kg,
+  );
+  return sold?.where ?? usualWhere(lot.form);
+}
+
+/** Path of ice that a plan adds. */
+const PLANNED = "supply";
+
+/** Whether the freezer has no room for another piece of any kind that is made at home and could still be had. */
+export function isFreezerFull(trip: Trip, planned: readonly TripIce[], offers: readonly Offer[]): boolean {
+  const left_m3 = freezerLeft_m3(trip) - frozenAtHome_m3(planned, offers);
+  return offers.some((offer) => {
+    const used = planned.filter((lot) => isOf(lot, offer)).reduce((sum, lot) => sum + lot.pieces, 0);
+    if (!isHome(offer.where) || (offer.max !== null && used >= offer.max)) return false;
+    return pieceRoom_m3(offer.form, offer.each_kg) > left_m3 + 1e-9;
+  });
+}

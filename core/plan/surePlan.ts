@@ -1,0 +1,101 @@
+import { drawWorld } from "../ensemble/drawWorld.ts";
+import type { Draws } from "../ensemble/types.ts";
+import { withBands } from "../ensemble/withBands.ts";
+import type { Warning } from "../forecast/result.ts";
+import type { Forecast } from "../forecast/types.ts";
+import type { Trip } from "../trip/types.ts";
+import { type IcePlan, planIce } from "./planIce.ts";
+import type { PlanOptions } from "./scene.ts";
+
+/** How often the search is made anew for a harder world before it is said that it did not come together. */
+const mostRounds = 4;
+
+export interface SureOptions extends PlanOptions {
+  seed: number;
+  /** Runs the members of the trip as planned, with series. */
+  draw: (plan: IcePlan) => Promise<Draws>;
+}
+
+/** Perishables that may be told by a limit, by their place among the food that lies in coolers. */
+function watched(trip: Trip): number[] {
+  const inCoolers = trip.food.filter((item) => item.cooler !== null);
+  return inCoolers.flatMap((item, i) => (item.like.perishable ? [i] : []));
+}
+
+const orLast = (over_h: number): number => (Number.isNaN(over_h) ? Infinity : over_h);
+
+/** Members from the one whose food fails first; those in which none fails are ordered by their warmest food. */
+function worstFirst(trip: Trip, draws: Draws): { member: number; fails: boolean }[] {
+  const n = draws.to - draws.from;
+  const foods = watched(trip).map((i) => draws.food[i]!.overLimit_h);
+  const all = Array.from({ length: n }, (_, at) => {
+    const over_h = foods.reduce((first, times) => Math.min(first, orLast(times[at]!)), Infinity);
+    return { member: draws.from + at, over_h, warm_C: draws.coolers[0]?.warmest_C[at] ?? Number.NaN };
+  });
+  const warmer = (a: number, b: number): number => (Number.isNaN(a) || Number.isNaN(b) ? 0 : b - a);
+  all.sort((a, b) =>
+    a.over_h === b.over_h ? warmer(a.warm_C, b.warm_C) || a.member - b.member : a.over_h - b.over_h,
+  );
+  return all.map(({ member, over_h }) => ({ member, fails: over_h < Infinity }));
+}
+
+interface Tried {
+  plan: IcePlan;
+  draws: Draws;
+  order: { member: number; fails: boolean }[];
+  failing: number;
+}
+
+/** The same pieces at the same places: another search has nothing more to offer. */
+function isSame(one: IcePlan, other: IcePlan): boolean {
+  const words = ({ addedIce }: IcePlan): string =>
+    addedIce
+      .map(({ form, pieces, each, cooler, layer }) => [form, pieces, each, cooler, layer].join())
+      .join(";");
+  return words(one) === words(other);
+}
+
+function sureWarning(trip: Trip, failing: number, members: number): Warning {
+  const asked = Math.round(100 * trip.confidence_frac);
+  const held = members - failing;
+  const enough = failing <= allowed(trip, members);
+  const says = `all food stays within its limit in ${held} of ${members} members; ${asked} % was asked${enough ? "" : ", and no ice that fits was found to reach it"}`;
+  return { code: enough ? "plan-sure" : "plan-unsure", says, path: "" };
+}
+
+const allowed = (trip: Trip, members: number): number =>
+  Math.floor((1 - trip.confidence_frac) * members + 1e-9);
+
+/**
+ * An ice plan that holds at the trip's confidence: planned for the middle case, tried on the ensemble, and where too many
+ * members fail planned again for the first of them that must not fail. What was found is told with the share of members
+ * that it keeps, whether that is enough or not.
+ *
+ * Limits: one world stands for all, so the plan may have a piece more than the least; food that fails in the middle case
+ * for another reason than too little ice is not mended.
+ */
+export async function surePlan(
+  trip: Trip,
+  options: SureOptions,
+): Promise<{ plan: IcePlan; forecast: Forecast }> {
+  const { seed, draw, ...search } = options;
+  const tried = async (plan: IcePlan): Promise<Tried> => {
+    const draws = await draw(plan);
+    const order = worstFirst(trip, draws);
+    return { plan, draws, order, failing: order.filter(({ fails }) => fails).length };
+  };
+  let last = await tried(planIce(trip, search));
+  let best = last;
+  const may = allowed(trip, last.order.length);
+  for (let round = 0; round < mostRounds && last.failing > may && !options.signal?.aborted; round++) {
+    // Each round a world further out, so that it comes to an end.
+    const { member } = last.order[Math.floor(may * (1 - round / mostRounds))]!;
+    const plan = planIce(trip, { ...search, world: drawWorld(trip, member, seed) });
+    if (isSame(plan, last.plan)) break;
+    last = await tried(plan);
+    if (last.failing < best.failing) best = last;
+  }
+  const { result } = withBands(best.plan.forecast, best.draws, seed);
+  const warnings = [sureWarning(trip, best.failing, best.order.length), ...result.warnings];
+  return { plan: best.plan, forecast: { ...best.plan.forecast, result: { ...result, warnings } } };
+}
