@@ -19,13 +19,13 @@ export const closes_kg = 1e-3;
 const same = (values: number[]): BandSeries => ({ p10: values, p50: values, p90: values });
 
 /** A moment of the printed series; at an act there are two, before it and after it. */
-interface GridPoint {
+export interface GridPoint {
   t_s: number;
   before: boolean;
 }
 
 /** Every whole hour of the trip, its end, and every moment at which something is put in or taken out. */
-function gridOf(fleet: Fleet, track: CoolerTrack): GridPoint[] {
+export function gridOf(fleet: Fleet, track: CoolerTrack): GridPoint[] {
   const { end_s } = fleet.input;
   const grid: GridPoint[] = [];
   for (let t_s = 0; t_s < end_s; t_s += hour_s) grid.push({ t_s, before: false });
@@ -53,32 +53,36 @@ function iceGaps_s(track: CoolerTrack, loaded_kg: number): [number, number][] {
   return loaded_kg > 0 ? gaps : [];
 }
 
-/** One perishable's reading at a point of the grid while it lies in this cooler; null while it does not. */
-function readingIn_C(track: LotTrack, cooler: number, { t_s, before }: GridPoint): number | null {
+/** Lifts `out` to one perishable's readings at the points of the grid at which it lies in this cooler; times rise in both. */
+function liftTo(out: (number | null)[], track: LotTrack, cooler: number, grid: readonly GridPoint[]): void {
   const last = track.t_s.length - 1;
+  if (last < 0) return;
   const left_s = track.left_s ?? Number.POSITIVE_INFINITY;
-  if (last < 0 || t_s < track.t_s[0] || t_s > left_s || (t_s === left_s && !before)) return null;
-  const at = track.t_s.findLastIndex((t) => (before ? t < t_s : t <= t_s));
-  if (track.inCooler[Math.max(0, at)] !== cooler) return null;
-  return valueAt(track.t_s, track.warm_C, t_s);
+  let at = -1;
+  for (let i = 0; i < grid.length; i++) {
+    const { t_s, before } = grid[i];
+    if (t_s < track.t_s[0]) continue;
+    if (t_s > left_s || (t_s === left_s && !before)) return;
+    while (at < last && (before ? track.t_s[at + 1] < t_s : track.t_s[at + 1] <= t_s)) at++;
+    if (track.inCooler[Math.max(0, at)] !== cooler) continue;
+    const value = valueAt(track.t_s, track.warm_C, t_s);
+    out[i] = Math.max(out[i] ?? value, value);
+  }
 }
 
 /** Warmest perishable in the cooler at each moment of the grid; null while there is none. */
-function warmestPerishable_C(
+export function warmestPerishable_C(
   trip: Trip,
   fleet: Fleet,
   cooler: number,
   grid: readonly GridPoint[],
 ): (number | null)[] {
-  const tracks = trip.food.filter((item) => item.like.perishable).map((item) => trackOf(fleet, item.id));
-  return grid.map((point) => {
-    let warmest: number | null = null;
-    for (const track of tracks) {
-      const value = track ? readingIn_C(track, cooler, point) : null;
-      if (value !== null) warmest = Math.max(warmest ?? value, value);
-    }
-    return warmest;
-  });
+  const out: (number | null)[] = grid.map(() => null);
+  for (const item of trip.food) {
+    const track = item.like.perishable ? trackOf(fleet, item.id) : undefined;
+    if (track !== undefined) liftTo(out, track, cooler, grid);
+  }
+  return out;
 }
 
 /** When the first perishable passed its limit while it lay in this cooler. */
@@ -156,12 +160,30 @@ function heatUntil(track: CoolerTrack, until_s: number): HeatBudget {
   };
 }
 
+/** A series of the track at the points of the grid. */
+export function onGrid(track: CoolerTrack, values: readonly number[], grid: readonly GridPoint[]): number[] {
+  return grid.map(({ t_s, before }) => (before ? valueBefore : valueAt)(track.t_s, values, t_s));
+}
+
+/**
+ * Where the cold of one cooler went between two moments of the trip, kJ; it adds up over neighbouring stretches. The run
+ * must have kept its books at every step.
+ *
+ * @param from_s, to_s within the trip, in order
+ */
+export function coldBetween(fleet: Fleet, cooler: number, from_s: number, to_s: number): HeatBudget {
+  const track = fleet.tracks[cooler];
+  const before = heatUntil(track, from_s);
+  const after = heatUntil(track, to_s);
+  for (const key of Object.keys(after) as (keyof HeatBudget)[]) after[key] -= before[key];
+  return after;
+}
+
 /** Everything about the cooler against time, on the printed grid. */
 function seriesOf(trip: Trip, fleet: Fleet, cooler: number): CoolerResult["series"] {
   const track = fleet.tracks[cooler];
   const grid = gridOf(fleet, track);
-  const on = (values: readonly number[]): number[] =>
-    grid.map(({ t_s, before }) => (before ? valueBefore : valueAt)(track.t_s, values, t_s));
+  const on = (values: readonly number[]): number[] => onGrid(track, values, grid);
   const warmest = warmestPerishable_C(trip, fleet, cooler, grid);
   return {
     t_h: grid.map(({ t_s }) => t_s / hour_s),

@@ -1,6 +1,7 @@
 import type { Fleet } from "../cooler/fleetState.ts";
 import type { Trip } from "../trip/types.ts";
 import { overLimit_s } from "./coolerResult.ts";
+import { middle } from "./foodResult.ts";
 import type { DrainSwitch } from "./result.ts";
 import { iceOutCarriedOn_s, runTrip } from "./run.ts";
 
@@ -17,7 +18,7 @@ export function drainSwitch(trip: Trip, fleet: Fleet, cooler: number): DrainSwit
   const neither = was_s === null && would_s === null;
   return {
     to,
-    iceGain_h: (iceOutCarriedOn_s(other, cooler) - iceOutCarriedOn_s(fleet, cooler)) / 3600,
-    foodGain_h: neither ? null : ((would_s ?? trip.duration_s) - (was_s ?? trip.duration_s)) / 3600,
+    iceGain_h: middle((iceOutCarriedOn_s(other, cooler) - iceOutCarriedOn_s(fleet, cooler)) / 3600),
+    foodGain_h: neither ? null : middle(((would_s ?? trip.duration_s) - (was_s ?? trip.duration_s)) / 3600),
   };
 }

@@ -60,37 +60,67 @@ function juicedCoolers(trip: Trip, fleet: Fleet, but: TripFood): Set<number> {
   return reached;
 }
 
-function rawBeside(trip: Trip, fleet: Fleet, item: TripFood, track: LotTrack): boolean {
+/** Whether raw juice may have reached an item. */
+export function rawBeside(trip: Trip, fleet: Fleet, item: TripFood, track: LotTrack): boolean {
   const juiced = juicedCoolers(trip, fleet, item);
   return track.inCooler.some((cooler) => juiced.has(cooler));
 }
 
-function judge(
-  trip: Trip,
-  fleet: Fleet,
-  item: TripFood,
-  track: LotTrack,
-  times: FoodTimes,
-  wet_s: number | null,
-): ReturnType<typeof verdictOf> {
+/** Numbers of one item in one run; null: never. Warm hours count those declared from before. */
+export interface FoodFacts {
+  below_s: number | null;
+  over_s: number | null;
+  warm_s: number;
+  /** Of the warm time, in air over the hot limit; and time over 10 °C. null: warm before the trip, nobody knows in what air. */
+  hotAir_s: number | null;
+  over10C_s: number | null;
+  coreMax_C: number | null;
+  coreMin_C: number | null;
+  thawed_s: number | null;
+  wet_s: number | null;
+}
+
+/** Reads off a run what happened to an item that lies in a cooler. */
+export function foodFacts(trip: Trip, fleet: Fleet, item: TripFood, track: LotTrack): FoodFacts {
   const limit_C = trip.limit.limit_C;
-  const end_s = track.left_s ?? trip.duration_s;
-  const warm_s = times.warm_s + item.warmBefore_s;
+  const times = foodTimes(track, limit_C);
+  const isUnknown = item.warmBefore_s > 0;
+  return {
+    below_s: times.below_s,
+    over_s: times.over_s,
+    warm_s: times.warm_s + item.warmBefore_s,
+    hotAir_s: isUnknown
+      ? null
+      : times.warm_s === 0
+        ? 0
+        : timeBothAbove_s(track.t_s, track.warm_C, limit_C, airAround_C(fleet, track), hotAir_C),
+    over10C_s: isUnknown ? null : timeAbove_s(track.t_s, track.warm_C, mayonnaiseWarm_C),
+    coreMax_C: warmest_C(item, track, times.below_s),
+    coreMin_C: smallest(track.cold_C),
+    thawed_s: thawed_s(item, track),
+    wet_s: item.watertight ? null : track.wet_s,
+  };
+}
+
+/** Rules on an item by what happened to it; the same facts always give the same verdict, and worse ones never a milder. */
+export function rulingOn(
+  trip: Trip,
+  item: TripFood,
+  facts: FoodFacts,
+  end_s: number,
+  rawInSameCooler: boolean,
+): ReturnType<typeof verdictOf> {
   return verdictOf({
     food: { ...item.like, rawAnimal: item.raw },
     profile: trip.limit.profile,
     vulnerable: trip.party.vulnerable,
-    warm_s,
-    // Warm hours from before the trip: nobody knows in what air.
-    hotAir_s:
-      item.warmBefore_s > 0
-        ? null
-        : timeBothAbove_s(track.t_s, track.warm_C, limit_C, airAround_C(fleet, track), hotAir_C),
-    over10C_s: item.warmBefore_s > 0 ? null : timeAbove_s(track.t_s, track.warm_C, mayonnaiseWarm_C),
-    limitPassed: times.over_s !== null,
-    thawing: thawed_s(item, track) !== null || startsThawed(item),
-    wet_s: wet_s === null ? null : Math.max(0, end_s - wet_s),
-    rawInSameCooler: rawBeside(trip, fleet, item, track),
+    warm_s: facts.warm_s,
+    hotAir_s: facts.hotAir_s,
+    over10C_s: facts.over10C_s,
+    limitPassed: facts.over_s !== null,
+    thawing: facts.thawed_s !== null || startsThawed(item),
+    wet_s: facts.wet_s === null ? null : Math.max(0, end_s - facts.wet_s),
+    rawInSameCooler,
   });
 }
 
@@ -119,22 +149,22 @@ function warmest_C(item: TripFood, track: LotTrack, below_s: number | null): num
 /** The contract's row for one item in a cooler. */
 export function foodResult(trip: Trip, fleet: Fleet, item: TripFood): FoodResult {
   const track = trackOf(fleet, item.id)!;
-  const times = foodTimes(track, trip.limit.limit_C);
-  const wet_s = item.watertight ? null : track.wet_s;
-  const ruling = judge(trip, fleet, item, track, times, wet_s);
+  const facts = foodFacts(trip, fleet, item, track);
+  const end_s = track.left_s ?? trip.duration_s;
+  const ruling = rulingOn(trip, item, facts, end_s, rawBeside(trip, fleet, item, track));
   return {
     name: item.name,
     cooler: trip.coolers[track.cooler].name,
     perishable: item.like.perishable,
     eaten_h: hours(track.left_s),
-    coreMax_C: middle(warmest_C(item, track, times.below_s)),
-    coreMin_C: middle(smallest(track.cold_C)),
-    belowLimit_h: middle(hours(times.below_s)),
-    overLimit_h: middle(hours(times.over_s)),
-    warm_h: middle(hours(times.warm_s + item.warmBefore_s)),
+    coreMax_C: middle(facts.coreMax_C),
+    coreMin_C: middle(facts.coreMin_C),
+    belowLimit_h: middle(hours(facts.below_s)),
+    overLimit_h: middle(hours(facts.over_s)),
+    warm_h: middle(hours(facts.warm_s)),
     warmAllowed_h: hours(ruling.warmAllowed_s),
-    thawed_h: middle(hours(thawed_s(item, track))),
-    wet_h: wet_s === null ? null : middle(hours(wet_s)),
+    thawed_h: middle(hours(facts.thawed_s)),
+    wet_h: facts.wet_s === null ? null : middle(hours(facts.wet_s)),
     verdict: ruling.verdict,
     rule: ruling.rule,
     why: ruling.why,

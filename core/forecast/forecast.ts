@@ -10,10 +10,13 @@ import type { AssumedResult, CoolerResult, FoodResult, Result } from "./result.t
 import { runTrip } from "./run.ts";
 import type { Forecast } from "./types.ts";
 import { warningsFor } from "./warnings.ts";
+import type { World } from "./world.ts";
 
 export interface ForecastOptions extends EffectsOptions {
   /** Also reckon what each assumption, and the other drain habit, changes: a few runs for each. Default true. */
   effects?: boolean;
+  /** Run this world instead of the middle case. */
+  world?: World;
 }
 
 function assumedOf(trip: Trip, options: ForecastOptions): AssumedResult[] {
@@ -28,7 +31,7 @@ function assumedOf(trip: Trip, options: ForecastOptions): AssumedResult[] {
 const urgency: Record<FoodResult["verdict"], number> = { discard: 0, "eat next": 1, keep: 2 };
 
 /** Cold food leads: what is lost first, then what must be eaten, then by the moment it passes its limit. */
-function mostUrgentFirst(a: FoodResult, b: FoodResult): number {
+export function mostUrgentFirst(a: FoodResult, b: FoodResult): number {
   const over = (f: FoodResult): number => f.overLimit_h.p50 ?? Number.POSITIVE_INFINITY;
   const by = urgency[a.verdict] - urgency[b.verdict] || Number(b.perishable) - Number(a.perishable);
   if (by !== 0) return by;
@@ -47,6 +50,13 @@ function checkBooks(results: readonly CoolerResult[]): void {
   }
 }
 
+/** Every item of the trip in its order, as one run has it. */
+export function foodResults(trip: Trip, fleet: Fleet): FoodResult[] {
+  return trip.food.map((item) =>
+    item.cooler === null ? dryBoxResult(trip, item) : foodResult(trip, fleet, item),
+  );
+}
+
 function resultOf(trip: Trip, fleet: Fleet, options: ForecastOptions): Result {
   const coolers = trip.coolers.map((_, i) => coolerResult(trip, fleet, i));
   checkBooks(coolers);
@@ -54,16 +64,13 @@ function resultOf(trip: Trip, fleet: Fleet, options: ForecastOptions): Result {
     coolers.forEach((cooler, i) => {
       cooler.drainSwitch = drainSwitch(trip, fleet, i);
     });
-  const food = trip.food.map((item) =>
-    item.cooler === null ? dryBoxResult(trip, item) : foodResult(trip, fleet, item),
-  );
   return {
     coldstow: 1,
     command: "forecast",
     trip: { title: trip.title, depart: trip.depart, return: trip.return, hours: trip.duration_s / 3600 },
     limit: { profile: trip.limit.profile, limit_C: trip.limit.limit_C },
     assumed: assumedOf(trip, options),
-    food: food.sort(mostUrgentFirst),
+    food: foodResults(trip, fleet).sort(mostUrgentFirst),
     coolers,
     warnings: warningsFor(trip, fleet, coolers),
   };
@@ -71,11 +78,12 @@ function resultOf(trip: Trip, fleet: Fleet, options: ForecastOptions): Result {
 
 /**
  * What will happen to this trip as it is written: the middle case, one run of every cooler. Bands hold the middle
- * value three times; a result says nothing about how sure it is.
+ * value three times; how sure it is only an ensemble can say.
  *
  * @throws ModelError when books do not close: our bug
  */
 export function forecast(trip: Trip, options: ForecastOptions = {}): Forecast {
-  const fleet = runTrip(trip);
-  return { trip, result: resultOf(trip, fleet, options), nights_h: nightSpans_h(trip), marks: marksOf(trip) };
+  const fleet = runTrip(trip, options.world === undefined ? {} : { world: options.world });
+  const result = resultOf(trip, fleet, options);
+  return { trip, result, nights_h: nightSpans_h(trip), marks: marksOf(trip), fleet };
 }

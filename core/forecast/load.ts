@@ -10,9 +10,10 @@ import type {
 } from "../cooler/types.ts";
 import { foodCurve, foodDensity_kg_per_m3, foodSpread_W_per_mK } from "../matter/foodProperties.ts";
 import { clockMoments_s, localInstant_ms } from "../sky/localTime.ts";
-import { surroundingsAt, weatherBreaks_s } from "../sky/surroundings.ts";
-import type { Stay, Weather } from "../sky/types.ts";
+import { weatherBreaks_s } from "../sky/surroundings.ts";
+import type { Stay } from "../sky/types.ts";
 import type { Trip, TripEvent, TripFood, TripIce } from "../trip/types.ts";
+import { aroundIn } from "./inWorld.ts";
 
 const day_s = 86_400;
 const hour_s = 3600;
@@ -85,18 +86,13 @@ export function staysOf(trip: Trip, cooler: number): Stay[] {
   return stays;
 }
 
-/** What stands around one cooler, as the simulation asks for it. */
-function aroundOf(weather: Weather, stays: readonly Stay[]): Around {
-  let now = 0;
-  return {
+function aroundOf(trip: Trip, cooler: number): Around {
+  const stays = staysOf(trip, cooler);
+  return aroundIn(
+    trip.weather,
     stays,
-    breaks_s: stays.flatMap((stay) => weatherBreaks_s(weather, stay)),
-    at: (t_s, out) => {
-      while (now > 0 && t_s < stays[now].from_s) now--;
-      while (now + 1 < stays.length && t_s >= stays[now].to_s) now++;
-      return surroundingsAt(weather, stays[now], t_s, out);
-    },
-  };
+    stays.flatMap((stay) => weatherBreaks_s(trip.weather, stay)),
+  );
 }
 
 function eatingActs(trip: Trip): Act[] {
@@ -170,7 +166,7 @@ export function loadTrip(trip: Trip): FleetInput {
       drain: cooler.drain,
       openings: openingSpans(trip, cooler.openings),
       sealedUntil_s: cooler.sealedUntil_s,
-      around: aroundOf(trip.weather, staysOf(trip, index)),
+      around: aroundOf(trip, index),
       lots: [
         ...trip.ice.filter((ice) => ice.cooler === index && ice.putIn_s === null).map(iceLot),
         ...trip.food

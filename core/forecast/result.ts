@@ -31,13 +31,32 @@ export interface HeatBudget {
   dryIceGas: number;
 }
 
+/** Where the cold went between two hours of the trip, middle case. */
+export interface ColdHours {
+  from_h: number;
+  to_h: number;
+  coolers: { name: string; heat_kJ: HeatBudget }[];
+}
+
 /** What the other drain habit would do to this cooler on this trip: one more run, all else as written. */
 export interface DrainSwitch {
   /** The habit tried instead. */
   to: "keep" | "open";
-  iceGain_h: number;
+  iceGain_h: Band;
   /** Hours later that the first perishable passes its limit; null where none passes it in either run. */
-  foodGain_h: number | null;
+  foodGain_h: Band | null;
+}
+
+/** One input's share of what is not known of the end of the ice, and what would make it less. */
+export interface Doubt {
+  /** "weight of the ice", "this cooler's walls and joint". */
+  about: string;
+  says: string;
+  /** "weigh the bags". */
+  advice: string;
+  share_frac: number;
+  /** How much narrower the range would be if this alone were known: 1 − √(1 − share). */
+  narrows_frac: number;
 }
 
 export interface CoolerResult {
@@ -77,6 +96,8 @@ export interface CoolerResult {
   drained_L: number;
   condensed_g: number;
   balance: { energy_rel: number; water_g: number };
+  /** Largest share first; only with members. */
+  doubts?: Doubt[];
 }
 
 export interface FoodResult {
@@ -89,6 +110,8 @@ export interface FoodResult {
   coreMin_C: Band;
   belowLimit_h: Band;
   overLimit_h: Band;
+  /** Share of the members in which it passes its limit before it is eaten; only with members. */
+  overLimit_frac?: number;
   warm_h: Band;
   warmAllowed_h: number | null;
   thawed_h: Band;
@@ -149,5 +172,9 @@ export interface Result {
   food: FoodResult[];
   coolers: CoolerResult[];
   warnings: Warning[];
+  /** How many runs the bands come from; without, every band holds the middle case three times. */
+  ensemble?: { members: number; seed: number; confidence_frac: number };
+  /** Only where it was asked for. */
+  coldHours?: ColdHours;
   plan?: PlanResult;
 }

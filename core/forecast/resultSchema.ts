@@ -1,17 +1,42 @@
 import { toJsonSchema } from "@valibot/to-json-schema";
 import * as v from "valibot";
-import type { Result } from "./result.ts";
+import type { Band, Result } from "./result.ts";
+
+type BothWays<T> = <S extends v.GenericSchema<T>>(
+  schema: S & (T extends v.InferInput<S> ? unknown : never),
+) => v.GenericSchema<T>;
+
+/** Compiles only while the schema lets nothing through that is no `T`, and every `T` through. */
+export function bothWays<T>(): BothWays<T> {
+  return (schema) => schema;
+}
 
 const number = v.number();
 const numbers = v.array(number);
 const perhaps = v.nullable(number);
 
-const band = v.pipe(
+export const bandSchema: v.GenericSchema<Band> = v.pipe(
   v.strictObject({ p10: perhaps, p50: perhaps, p90: perhaps }),
   v.description("Middle and both ends that eight of ten runs lie between; null is not before the return"),
 );
 const bandSeries = v.strictObject({ p10: numbers, p50: numbers, p90: numbers });
 const gappySeries = v.strictObject({ p10: v.array(perhaps), p50: v.array(perhaps), p90: v.array(perhaps) });
+
+const heat = v.pipe(
+  v.strictObject({
+    lid: number,
+    sides: number,
+    base: number,
+    seal: number,
+    openingAir: number,
+    openingExposure: number,
+    warmItems: number,
+    body: number,
+    sun: number,
+    dryIceGas: number,
+  }),
+  v.description("Into the contents, middle case; sun and dryIceGas are within the others"),
+);
 
 const cooler = v.strictObject({
   name: v.string(),
@@ -22,9 +47,9 @@ const cooler = v.strictObject({
   filled_frac: number,
   iceToLoad_ratio: perhaps,
   frozenFoodAsIce_kg: number,
-  iceOut_h: band,
+  iceOut_h: bandSchema,
   iceGaps_h: v.array(v.tuple([number, number])),
-  overLimit_h: band,
+  overLimit_h: bandSchema,
   series: v.strictObject({
     t_h: v.pipe(numbers, v.description("Hours from departure")),
     outside_C: numbers,
@@ -35,30 +60,31 @@ const cooler = v.strictObject({
     waterline_m: v.array(number),
     warmestPerishable_C: gappySeries,
   }),
-  heat_kJ: v.pipe(
-    v.strictObject({
-      lid: number,
-      sides: number,
-      base: number,
-      seal: number,
-      openingAir: number,
-      openingExposure: number,
-      warmItems: number,
-      body: number,
-      sun: number,
-      dryIceGas: number,
-    }),
-    v.description("Into the contents, middle case; sun and dryIceGas are within the others"),
-  ),
+  heat_kJ: heat,
   heatUntil_h: number,
   coldStore_kJ: number,
   drainSwitch: v.nullable(
-    v.strictObject({ to: v.picklist(["keep", "open"]), iceGain_h: number, foodGain_h: perhaps }),
+    v.strictObject({
+      to: v.picklist(["keep", "open"]),
+      iceGain_h: bandSchema,
+      foodGain_h: v.nullable(bandSchema),
+    }),
   ),
   iceMelted_kg: number,
   drained_L: number,
   condensed_g: number,
   balance: v.strictObject({ energy_rel: number, water_g: number }),
+  doubts: v.exactOptional(
+    v.array(
+      v.strictObject({
+        about: v.string(),
+        says: v.string(),
+        advice: v.string(),
+        share_frac: number,
+        narrows_frac: number,
+      }),
+    ),
+  ),
 });
 
 const food = v.strictObject({
@@ -66,14 +92,15 @@ const food = v.strictObject({
   cooler: v.string(),
   perishable: v.boolean(),
   eaten_h: perhaps,
-  coreMax_C: band,
-  coreMin_C: band,
-  belowLimit_h: band,
-  overLimit_h: band,
-  warm_h: band,
+  coreMax_C: bandSchema,
+  coreMin_C: bandSchema,
+  belowLimit_h: bandSchema,
+  overLimit_h: bandSchema,
+  overLimit_frac: v.exactOptional(number),
+  warm_h: bandSchema,
   warmAllowed_h: perhaps,
-  thawed_h: band,
-  wet_h: v.nullable(band),
+  thawed_h: bandSchema,
+  wet_h: v.nullable(bandSchema),
   verdict: v.picklist(["keep", "eat next", "discard"]),
   rule: v.string(),
   why: v.string(),
@@ -106,7 +133,7 @@ const plan = v.strictObject({
 });
 
 /** What the program prints with `--json`: the one description of it that a machine can check. */
-export const resultSchema: v.GenericSchema<Result> = bothWays(
+export const resultSchema: v.GenericSchema<Result> = bothWays<Result>()(
   v.strictObject({
     coldstow: v.literal(1),
     command: v.picklist(["forecast", "plan"]),
@@ -116,16 +143,22 @@ export const resultSchema: v.GenericSchema<Result> = bothWays(
     food: v.array(food),
     coolers: v.array(cooler),
     warnings: v.array(v.strictObject({ code: text, says: text, path: text })),
+    ensemble: v.exactOptional(
+      v.pipe(
+        v.strictObject({ members: number, seed: number, confidence_frac: number }),
+        v.description("What the bands come from; without it every band holds the middle case three times"),
+      ),
+    ),
+    coldHours: v.exactOptional(
+      v.strictObject({
+        from_h: number,
+        to_h: number,
+        coolers: v.array(v.strictObject({ name: text, heat_kJ: heat })),
+      }),
+    ),
     plan: v.exactOptional(plan),
   }),
 );
-
-/** Compiles only while the schema lets nothing through that is no `Result`, and every `Result` through. */
-function bothWays<S extends v.GenericSchema<Result>>(
-  schema: S & (Result extends v.InferInput<S> ? unknown : never),
-): v.GenericSchema<Result> {
-  return schema;
-}
 
 /** The schema of a result as JSON Schema, for editors and other programs. */
 export function resultSchemaJson(): object {

@@ -1,11 +1,15 @@
 import { runFleet, type SimulateOptions, startFleet } from "../cooler/fleet.ts";
 import type { Fleet } from "../cooler/fleetState.ts";
 import type { Trip } from "../trip/types.ts";
+import { inWorld } from "./inWorld.ts";
 import { loadTrip } from "./load.ts";
+import type { World } from "./world.ts";
 
-/** Simulates a whole trip, one run. */
-export function runTrip(trip: Trip, options: SimulateOptions = {}): Fleet {
-  const fleet = startFleet(loadTrip(trip), options);
+/** Simulates a whole trip, one run: the middle case, or the world given. */
+export function runTrip(trip: Trip, options: SimulateOptions & { world?: World } = {}): Fleet {
+  const { world, ...how } = options;
+  const input = loadTrip(trip);
+  const fleet = startFleet(world === undefined ? input : inWorld(input, trip.weather, world), how);
   runFleet(fleet, trip.duration_s);
   return fleet;
 }

@@ -1,3 +1,4 @@
+import type { Fleet } from "../cooler/fleetState.ts";
 import type { Trip } from "../trip/types.ts";
 import type { Result } from "./result.ts";
 
@@ -16,4 +17,6 @@ export interface Forecast {
   /** Sunset to sunrise, hours from departure, cut to the trip. */
   nights_h: readonly (readonly [number, number])[];
   marks: readonly Mark[];
+  /** The run of the middle case that the result was read from. */
+  fleet?: Fleet;
 }

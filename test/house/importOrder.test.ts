@@ -57,12 +57,12 @@ describe("who may import whom", () => {
     expect(Object.entries(allowed).filter(([, reason]) => reason.length < 20)).toEqual([]);
   });
 
-  it("the command line enters core through its door only", () => {
-    const wrong = typescriptIn("cli")
+  it.each(["cli", "app"])("%s enters core through its door only", (world) => {
+    const wrong = typescriptIn(world)
       .flatMap(importsOf)
       .filter(
         ({ to }) =>
-          !to.startsWith("cli/") &&
+          !to.startsWith(`${world}/`) &&
           to !== "core/index.ts" &&
           /^[\w]+\/.*\.\w+$/.test(to) &&
           !/^node:/.test(to),

@@ -16,6 +16,8 @@ export const rooms = [
   "trip",
   "safety",
   "forecast",
+  "ensemble",
+  "whatif",
   "plan",
   "tell",
 ] as const;
@@ -26,6 +28,7 @@ export const sourcedRooms: readonly string[] = ["matter", "heat", "sky", "safety
 /** The folders of the top level, each told of in the README. */
 export const folders: readonly string[] = [
   ".ci",
+  "app",
   "bench",
   "cli",
   "core",
@@ -37,7 +40,7 @@ export const folders: readonly string[] = [
 ];
 
 /** Folders in which a new file is the project's own before it is tracked. A person's trips lie in none of them. */
-const ownFolders: readonly string[] = ["bench", "cli", "core", "scripts", "test"];
+const ownFolders: readonly string[] = ["app", "bench", "cli", "core", "scripts", "test"];
 
 function walk(folder: string): string[] {
   return readdirSync(join(root, folder), { withFileTypes: true }).flatMap((entry) => {

@@ -1,0 +1,23 @@
+import type { MemberTask } from "./types.ts";
+
+/** Small enough that cancelling is quick and workers end together, large enough that handing out costs nothing. */
+const perTask = 16;
+
+/** Cuts the members of one variant of a trip into tasks of about equal length. */
+export function tasksFor(
+  trip: number,
+  variant: string | null,
+  members: number,
+  seed: number,
+  series: boolean,
+): MemberTask[] {
+  const pieces = Math.max(1, Math.ceil(members / perTask));
+  return Array.from({ length: pieces }, (_, i) => ({
+    trip,
+    variant,
+    from: Math.floor((i * members) / pieces),
+    to: Math.floor(((i + 1) * members) / pieces),
+    seed,
+    series,
+  }));
+}
