@@ -4,7 +4,7 @@ import type { Forecast } from "../forecast/types.ts";
 import { iceLatent_J_per_kg } from "../matter/ice.ts";
 import { formatIn, temperatureWords } from "../quantity/show.ts";
 import type { UnitSystem } from "../quantity/units.ts";
-import type { TripCooler } from "../trip/types.ts";
+import type { Trip, TripCooler } from "../trip/types.ts";
 import { durationWords, printable } from "./words.ts";
 
 const MELT_kJ_per_kg = iceLatent_J_per_kg / 1000;
@@ -106,11 +106,18 @@ function shadeWords({ trip }: Forecast, cooler: TripCooler): string {
 }
 
 function warmestWords({ trip, result }: Forecast, index: number, units: UnitSystem): string {
-  if (result.coolers[index]!.heat_kJ.warmItems < 0) return "frozen food";
+  if (result.coolers[index]!.heat_kJ.warmItems < 0)
+    return isFrozenIn(trip, index) ? "frozen food" : "came colder than it left";
   const warm = trip.food
     .filter((food) => food.cooler === index && food.start_C > 0)
     .sort((a, b) => b.mass_kg * b.start_C - a.mass_kg * a.start_C)[0];
   return warm === undefined ? "" : `${temperatureWords(warm.start_C, units)} ${printable(warm.name)} first`;
+}
+
+/** Whether frozen food is packed or merged into a cooler. */
+function isFrozenIn({ food, events }: Trip, index: number): boolean {
+  const into = events.flatMap((event) => (event.do === "merge" && event.into === index ? [event.from] : []));
+  return food.some(({ state, cooler }) => state === "frozen" && [index, ...into].includes(cooler ?? -1));
 }
 
 function openingWords({ openings }: TripCooler): string {
@@ -123,4 +130,33 @@ function openingWords({ openings }: TripCooler): string {
 function bodyWords({ start }: TripCooler, units: UnitSystem): string {
   if (start.kind === "uniform") return `${temperatureWords(start.body_C, units)} when packed`;
   return `chilled ${durationWords(start.for_s / 3600)} before`;
+}
+
+/** Of the heat through walls and lid, the share from the sun above which shade comes first. */
+const SUNNY_frac = 0.2;
+
+/** The largest single way in and what would cut it, as advice; how many hours it is worth, a habit tried on the trip tells. */
+export function largestSaving(forecast: Forecast, index: number): string | null {
+  const { heat_kJ } = forecast.result.coolers[index]!;
+  const { lid, sides, base, seal, openingAir, openingExposure, warmItems, body } = heat_kJ;
+  const ways = { sides, lid, base, seal, openings: openingAir + openingExposure, warmItems, body };
+  const [way, kJ] = (Object.entries(ways) as [keyof typeof ways, number][]).reduce((most, one) =>
+    one[1] > most[1] ? one : most,
+  );
+  if (kJ <= 0) return null;
+  const cooler = forecast.trip.coolers[index]!;
+  const isSunny = heat_kJ.sun > SUNNY_frac * Math.max(lid + sides, 1);
+  const shade = isSunny ? "full shade" : "shade and a less hot place";
+  const cover = cooler.cover === "none" ? `${shade}, or a cover over it` : shade;
+  const said: Readonly<Record<keyof typeof ways, string>> = {
+    sides: `walls. What would cut it: ${cover}; then thicker walls`,
+    lid: `lid. What would cut it: ${cover}${cooler.top === "none" ? "; a pad under or over the lid" : ""}`,
+    base: "base. What would cut it: standing it off warm ground",
+    seal: "lid edge and leaks. What would cut it: a clean gasket, latches shut, the plug tight",
+    openings:
+      "openings. What would cut it: fewer and shorter ones, or a cooler apart for what is wanted often",
+    warmItems: "warm food and drink. What would cut it: chilling them before they are packed",
+    body: "the cooler itself. What would cut it: chilling it the night before",
+  };
+  return `${said[way]}.`;
 }

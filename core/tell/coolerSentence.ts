@@ -1,10 +1,10 @@
-import { bisectRight, max } from "d3-array";
-import type { CoolerResult, FoodResult } from "../forecast/result.ts";
+import { bisectRight, max, maxIndex } from "d3-array";
+import type { Band, CoolerResult, FoodResult } from "../forecast/result.ts";
 import type { Forecast } from "../forecast/types.ts";
 import { temperatureWords } from "../quantity/show.ts";
-import { aboardFrom_h, coldBy_h, isKeptSolid, itemOf, warmUntil_h } from "./foodStory.ts";
+import { aboardFrom_h, coldByWords, isKeptSolid, itemOf, neverWords, warmUntil_h } from "./foodStory.ts";
 import type { Voice } from "./voice.ts";
-import { dayPart, hourWords, nameWords, spanWords } from "./words.ts";
+import { dayPart, fromWords, nameWords, spanWords } from "./words.ts";
 
 /** Over the limit so soon after it came aboard that it was never held under it. */
 const AT_ONCE_h = 1;
@@ -26,12 +26,15 @@ export function hasIce({ trip }: Forecast, index: number): boolean {
   return trip.ice.some(({ cooler, form }) => from.has(cooler) && form !== "dry ice");
 }
 
-/** When the dry ice of a cooler is gone, hours; null: there is some at the return; undefined: there never was any. */
-export function dryIceOut_h({ series }: CoolerResult): number | null | undefined {
+/** When the dry ice of a cooler is gone, hours; an end of null: there is some at the return; undefined: there never was any. */
+export function dryIceOut_h({ series }: CoolerResult): Band | undefined {
   const most_kg = max(series.dryIce_kg.p50) ?? 0;
   if (most_kg <= 0) return undefined;
-  const last = series.dryIce_kg.p50.findLastIndex((kg) => kg > 0.01 * most_kg);
-  return series.t_h[last + 1] ?? null;
+  // What only ever shrinks is gone earliest where least of it is left.
+  const gone_h = (left_kg: readonly number[]): number | null =>
+    series.t_h[left_kg.findLastIndex((kg) => kg > 0.01 * most_kg) + 1] ?? null;
+  const { p10, p50, p90 } = series.dryIce_kg;
+  return { p10: gone_h(p10), p50: gone_h(p50), p90: gone_h(p90) };
 }
 
 function iceWords(forecast: Forecast, index: number, voice: Voice): string[] {
@@ -43,11 +46,11 @@ function iceWords(forecast: Forecast, index: number, voice: Voice): string[] {
     const gaps = cooler.iceGaps_h.map(([from_h, to_h]) =>
       gapWords(dayPart(from_h, voice.clock), dayPart(to_h, voice.clock)),
     );
-    words.push(...(gaps.length === 0 ? [until] : [`no ice ${gaps.join(" and ")}`, `then ${until}`]));
+    const none = voice.middle ? "no ice" : "likely no ice";
+    words.push(...(gaps.length === 0 ? [until] : [`${none} ${gaps.join(" and ")}`, `then ${until}`]));
   }
   const dry_h = dryIceOut_h(cooler);
-  if (dry_h !== undefined)
-    words.push(`dry ice ${dry_h === null ? "to the return" : `until ${dayPart(dry_h, voice.clock)}`}`);
+  if (dry_h !== undefined) words.push(`dry ice ${spanWords(dry_h, voice.clock, voice.middle)}`);
   return words;
 }
 
@@ -77,7 +80,7 @@ function groupsOf(forecast: Forecast, cooler: CoolerResult): Groups & { held: Fo
       .sort((a, b) => (a.overLimit_h.p50 ?? 1e9) - (b.overLimit_h.p50 ?? 1e9)),
     neverCold: chilled.filter((food) => food.belowLimit_h.p50 === null),
     cooled: chilled.filter((food) => !isOver(food) && warmUntil_h(food, forecast) !== null),
-    soft: solid.filter((food) => food.thawed_h.p50 !== null),
+    soft: solid.filter((food) => food.thawed_h.p10 !== null),
     keeping: here.filter((food) => {
       const like = itemOf(food, forecast)?.like;
       return !food.perishable && isOver(food) && like !== undefined && like.kind !== "drink";
@@ -109,18 +112,20 @@ function foodWords(forecast: Forecast, index: number, voice: Voice): string[] {
   if (first !== undefined) words.push(overWords(over, forecast, voice, limit));
   else if (held.length > neverCold.length + cooled.length + soft.length)
     words.push(`perishables stay under ${limit} ${untilWords(held)}${middle ? "" : ", nine times in ten"}`);
-  if (soft[0] !== undefined)
-    words.unshift(`${names(soft)} soft from ${dayPart(soft[0].thawed_h.p50!, clock)}`);
-  if (neverCold.length > 0)
+  if (soft[0] !== undefined) {
+    const from = fromWords(soft[0].thawed_h, clock, middle);
+    words.unshift(`${names(soft)} soft${from.startsWith("likely not") ? ": " : " from "}${from}`);
+  }
+  if (neverCold.length > 0) {
+    const verb = neverWords(neverCold.find((food) => food.belowLimit_h.p10 === null) ?? neverCold[0]!);
     words.push(
-      `${names(neverCold)} never ${neverCold.length > 1 ? "come" : "comes"} under it`.replace("it", limit),
+      `${names(neverCold)} ${neverCold.length > 1 ? verb.replace("comes", "come") : verb} under ${limit}`,
     );
-  const last = cooled.map((food) => warmUntil_h(food, forecast)!);
+  }
   if (cooled.length > 0) {
-    const by_h = coldBy_h(max(last)!, voice);
-    words.push(
-      `${names(cooled)} ${cooled.length > 1 ? "start" : "starts"} over it, under it by ${hourWords(by_h, clock)}`,
-    );
+    const last = cooled[maxIndex(cooled, (food) => warmUntil_h(food, forecast)!)]!;
+    const by = coldByWords(last.belowLimit_h, warmUntil_h(last, forecast)!, voice);
+    words.push(`${names(cooled)} ${cooled.length > 1 ? "start" : "starts"} over it, under it by ${by}`);
   }
   if (keeping.length > 0)
     words.push(`${names(keeping)} may warm, ${keeping.length > 1 ? "they keep" : "it keeps"}`);
@@ -137,7 +142,11 @@ function overWords(over: readonly FoodResult[], forecast: Forecast, voice: Voice
   const atOnce = over.filter(
     (food) => (food.overLimit_h.p50 ?? 1e9) - aboardFrom_h(food, forecast) < AT_ONCE_h,
   );
-  if (atOnce.length > 0) return `${names(atOnce)} over ${limit} almost from the start`;
+  const isSure = atOnce.every(
+    (food) => (food.overLimit_h.p90 ?? 1e9) - aboardFrom_h(food, forecast) < AT_ONCE_h,
+  );
+  if (atOnce.length > 0)
+    return `${names(atOnce)} ${isSure ? "" : "likely "}over ${limit} almost from the start`;
   const whose = first_h === null ? "" : `, ${names([first])} first`;
   return `perishables stay under ${limit} ${spanWords(first.overLimit_h, voice.clock, voice.middle)}${whose}`;
 }

@@ -2,11 +2,12 @@ import type { CoolerResult } from "../forecast/result.ts";
 import type { Forecast } from "../forecast/types.ts";
 import { pieceWords } from "../plan/pieceWords.ts";
 import { massWords, volumeWords } from "../quantity/show.ts";
-import { coldSpent } from "./cold.ts";
+import { coldSpent, largestSaving } from "./cold.ts";
+import { gainHours } from "./gainWords.ts";
 import { bar, cut, hanging, padded, paddedLeft } from "./lines.ts";
 import { roundToSum } from "./numbers.ts";
 import { iceAmount, iceNumber, iceUnit, type Voice } from "./voice.ts";
-import { durationWords, printable } from "./words.ts";
+import { printable } from "./words.ts";
 
 const NAME_COLUMNS = 25;
 const NUMBER_COLUMNS = 7;
@@ -23,7 +24,13 @@ export function coldLines(forecast: Forecast, index: number, voice: Voice): stri
   );
   const largest = Math.max(...shown.parts.map(Math.abs), 0.1);
   const until = spent.isGone ? "until the ice was gone" : "to the return";
-  const lines = [voice.paint.faint(`where the cold went ${until}, told as ${unit} of ice`)];
+  const which = voice.middle ? "" : ", likely case";
+  const lines = hanging(
+    "",
+    `where the cold went ${until}, told as ${unit} of ice${which}`,
+    voice.width,
+    voice.paint.faint,
+  );
   spent.parts.forEach((part, i) => {
     const value = shown.parts[i]!;
     const drawn = value < 0 ? "(saved)" : bar(value / largest, BAR_COLUMNS);
@@ -38,8 +45,10 @@ export function coldLines(forecast: Forecast, index: number, voice: Voice): stri
   ];
   const perDay = (shown.total / spent.span_days).toFixed(1).replace("-", "−");
   lines.push(`${coldRow("adds up to", shown.total)}  ${unit}, ${perDay} a day`);
-  lines.push(`${" ".repeat(NAME_COLUMNS + NUMBER_COLUMNS + 2)}of it ${within.join(", ")}`);
-  return lines;
+  const indent = " ".repeat(NAME_COLUMNS + NUMBER_COLUMNS + 2);
+  lines.push(...hanging(indent, `of it ${within.join(", ")}`, voice.width));
+  const saving = largestSaving(forecast, index);
+  return saving === null ? lines : [...lines, ...hanging("largest: ", saving, voice.width)];
 }
 
 function coldRow(name: string, value: number): string {
@@ -50,16 +59,9 @@ function coldRow(name: string, value: number): string {
 export function drainLines(forecast: Forecast, index: number, voice: Voice): string[] {
   const other = forecast.result.coolers[index]!.drainSwitch;
   if (other === null) return [];
-  const signed = (h: number, more: string, less: string): string =>
-    Math.abs(h) < 1
-      ? "no change that counts"
-      : `${durationWords(Math.round(Math.abs(h)))} ${h > 0 ? more : less}`;
-  const food =
-    other.foodGain_h === null
-      ? ""
-      : `; food within its limit ${signed(other.foodGain_h, "longer", "shorter")}`;
+  const food = other.foodGain_h === null ? "" : `; food within its limit ${gainHours(other.foodGain_h)}`;
   const habit = other.to === "open" ? "meltwater let out as it comes" : "meltwater kept";
-  const says = `${habit} instead: ice ${signed(other.iceGain_h, "longer", "shorter")}${food}. Packages that let water in, raw juice and weight come before these numbers.`;
+  const says = `${habit} instead: ice ${gainHours(other.iceGain_h)}${food}. Packages that let water in, raw juice and weight come before these numbers.`;
   return hanging("drain: ", says, voice.width);
 }
 
@@ -82,7 +84,7 @@ export function loadLines(forecast: Forecast, index: number, voice: Voice): stri
     ...(ratio === null
       ? []
       : [`ice to food by volume ${ratio.toFixed(1)} to 1${frozen ? " (frozen food counts as ice)" : ""}`]),
-    ...meltWords(cooler, voice),
+    ...meltWords(cooler, voice).map((said) => (voice.middle ? said : `likely ${said}`)),
     `${Math.round(cooler.filled_frac * 100)} % full`,
     `${massWords(cooler.packedWeight_kg, voice.units)} packed`,
   ];

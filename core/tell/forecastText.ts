@@ -5,6 +5,7 @@ import { cautionLines } from "./closingText.ts";
 import { coolerSentence } from "./coolerSentence.ts";
 import { coldLines, drainLines, loadLines } from "./coolerText.ts";
 import { dayTable } from "./dayTable.ts";
+import { doubtLines } from "./doubtsText.ts";
 import { foodAnswer, foodLines } from "./foodText.ts";
 import { cut, hanging } from "./lines.ts";
 import { type TextOptions, type Voice, voiceFor } from "./voice.ts";
@@ -36,7 +37,12 @@ export function forecastText(forecast: Forecast, options: TextOptions): string {
     warningLines(forecast, voice),
     ...result.coolers.flatMap((cooler, i) => [
       [strong(cut(printable(cooler.name), voice.width)), ...dayTable(forecast, i, voice)],
-      [...coldLines(forecast, i, voice), ...loadLines(forecast, i, voice), ...drainLines(forecast, i, voice)],
+      [
+        ...coldLines(forecast, i, voice),
+        ...doubtLines(cooler, voice),
+        ...loadLines(forecast, i, voice),
+        ...drainLines(forecast, i, voice),
+      ],
     ]),
     assumedLines(forecast, ASSUMED_SHOWN, voice),
     cautionLines(voice),
@@ -56,10 +62,10 @@ function headLines({ result }: Forecast, voice: Voice): string[] {
   const limit = `limit ${temperatureWords(result.limit.limit_C, voice.units)} (${result.limit.profile})`;
   const doubt = voice.middle
     ? `${ONE_RUN}: your cooler may do a quarter better or worse.`
-    : "A range holds 8 times in 10.";
+    : `A range holds 8 times in 10${result.ensemble === undefined ? "" : `; ${result.ensemble.members} members`}.`;
   return [
     voice.paint.strong(cut(printable(result.trip.title), voice.width)),
     ...hanging("", `${span}; ${limit}`, voice.width),
-    doubt,
+    ...hanging("", doubt, voice.width),
   ];
 }

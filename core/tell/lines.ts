@@ -41,11 +41,11 @@ export function paddedLeft(text: string, width: number): string {
   return " ".repeat(width - nColumns(short)) + short;
 }
 
-/** Breaks a text at spaces, but not before a degree sign, into lines of at most `width` columns; a longer word is broken inside. */
+/** Breaks a text at spaces, but not before a degree or percent sign, into lines of at most `width` columns; a longer word is broken inside. */
 export function wrap(text: string, width: number): string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of text.split(/ +(?!°)/).flatMap((long) => pieces(long, width))) {
+  for (const word of text.split(/ +(?![°%])/).flatMap((long) => pieces(long, width))) {
     if (line !== "" && nColumns(line) + 1 + nColumns(word) > width) {
       lines.push(line);
       line = word;

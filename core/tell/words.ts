@@ -151,6 +151,15 @@ export function isPoint(band: Band): boolean {
   return band.p10 === band.p50 && band.p50 === band.p90;
 }
 
+/** A band no wider than this is told to the hour, a wider one by parts of the day. */
+const NARROW_h = 12;
+
+/** How the moments of one band are told: all to the hour or all by parts of the day. */
+function momentsOf(band: Band, clock: TripClock): (t_h: number) => string {
+  const isNarrow = band.p10 !== null && band.p90 !== null && band.p90 - band.p10 < NARROW_h;
+  return (t_h) => (isNarrow ? hourWords(t_h, clock) : dayPart(t_h, clock));
+}
+
 /**
  * How long something lasts, in words that follow "ice" or "under 40 °F": "until day 4 evening", "likely until day 6
  * evening (day 5 noon to past the return)", "to the return, nine times in ten". Within twelve hours a band is told to the
@@ -161,11 +170,8 @@ export function isPoint(band: Band): boolean {
 export function spanWords(band: Band, clock: TripClock, middle: boolean): string {
   if (middle) return lastsUntil(band.p50, (t_h) => dayPart(t_h, clock));
   if (band.p10 === null) return "to the return, nine times in ten";
-  const narrow = band.p90 !== null && band.p90 - band.p10 < 12;
-  const say = (t_h: number | null): string => {
-    if (t_h === null) return PAST_RETURN;
-    return narrow ? hourWords(t_h, clock) : dayPart(t_h, clock);
-  };
+  const moment = momentsOf(band, clock);
+  const say = (t_h: number | null): string => (t_h === null ? PAST_RETURN : moment(t_h));
   return `likely ${lastsUntil(band.p50, say)} (${rangeWords(say(band.p10), say(band.p90))})`;
 }
 
@@ -173,15 +179,32 @@ function lastsUntil(t_h: number | null, say: (t_h: number) => string): string {
   return t_h === null ? "to the return" : `until ${say(t_h)}`;
 }
 
+/** "day 3 noon to day 4 morning"; a day is named once: "day 3 noon to evening". */
 function rangeWords(from: string, to: string): string {
-  return from === to ? `both ends ${from}` : `${from} to ${to}`;
+  if (from === to) return "hardly any range";
+  const day = /^day \d+,? /.exec(from)?.[0];
+  return `${from} to ${day !== undefined && to.startsWith(day) ? to.slice(day.length) : to}`;
 }
 
-/** The same as a moment when something begins: "day 4 evening", "likely day 4 evening (day 4 noon to never)". */
-export function fromWords(band: Band, clock: TripClock, middle: boolean): string {
-  const say = (t_h: number | null): string => (t_h === null ? "not on this trip" : dayPart(t_h, clock));
-  if (middle) return say(band.p50);
-  return `likely ${say(band.p50)} (${rangeWords(say(band.p10), say(band.p90))})`;
+/**
+ * The same as a moment when something begins, fit to stand after "from": "day 4 evening", "day 4 evening, could be day 4
+ * noon to day 5 noon", "day 4 evening, could be from day 4 noon or not at all", "likely not on this trip, could be from day
+ * 4 noon".
+ *
+ * @param moment how a moment is told where the band decides it otherwise
+ */
+export function fromWords(
+  band: Band,
+  clock: TripClock,
+  middle: boolean,
+  moment: (t_h: number) => string = middle ? (t_h) => dayPart(t_h, clock) : momentsOf(band, clock),
+): string {
+  if (middle || band.p10 === null) return band.p50 === null ? "not on this trip" : moment(band.p50);
+  if (band.p50 === null) return `likely not on this trip, could be from ${moment(band.p10)}`;
+  const likely = moment(band.p50);
+  if (band.p90 === null) return `${likely}, could be from ${moment(band.p10)} or not at all`;
+  const [from, to] = [moment(band.p10), moment(band.p90)];
+  return from === to ? `${likely}, hardly any range` : `${likely}, could be ${rangeWords(from, to)}`;
 }
 
 /** Text that a stranger typed, fit for one line: no control or direction characters, spaces single. */

@@ -2,11 +2,21 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { coldStair, coldStairData } from "../../core/tell/pictures/coldStair.ts";
+import { compareBands } from "../../core/tell/pictures/compareBands.ts";
+import { doubtBars } from "../../core/tell/pictures/doubtBars.ts";
 import { foodClock, foodClockData } from "../../core/tell/pictures/foodClock.ts";
+import { habitLadder } from "../../core/tell/pictures/habitLadder.ts";
 import { iceBand, iceBandData } from "../../core/tell/pictures/iceBand.ts";
+import { stressGrid } from "../../core/tell/pictures/stressGrid.ts";
 import { standalone, type Theme } from "../../core/tell/pictures/tokens.ts";
 import { launchBrowser } from "../../scripts/browser.mjs";
 import { inventedForecast } from "../unit/fixtures/forecast.ts";
+import {
+  inventedCompare,
+  inventedEnsemble,
+  inventedHabits,
+  inventedStress,
+} from "../unit/fixtures/whatif.ts";
 
 let browser: Browser;
 let page: Page;
@@ -27,7 +37,7 @@ function pictures(width: number): string[] {
     inventedForecast({ banded: true }),
     inventedForecast({ banded: true, namesEnd: " & <what> somebody wrote far too long to fit anywhere" }),
   ];
-  return forecasts.flatMap((forecast, i) => {
+  const told = forecasts.flatMap((forecast, i) => {
     const options = { width, units: i === 1 ? "us" : "metric", id: "one" } as const;
     return [
       ...[0, 1, 2].flatMap((cooler) => [
@@ -35,6 +45,19 @@ function pictures(width: number): string[] {
         coldStair(coldStairData(forecast, cooler), options),
       ]),
       foodClock(foodClockData(forecast), options),
+    ];
+  });
+  return [...told, ...whatIfs(width)];
+}
+
+function whatIfs(width: number): string[] {
+  return ["", " & <what> somebody wrote far too long to fit anywhere"].flatMap((namesEnd, i) => {
+    const options = { width, units: i === 1 ? "us" : "metric", id: "one" } as const;
+    return [
+      habitLadder(inventedHabits(namesEnd), options),
+      stressGrid(inventedStress(namesEnd), options),
+      compareBands(inventedCompare(namesEnd, 2 + 2 * i), options),
+      doubtBars(inventedEnsemble(namesEnd), 0, options),
     ];
   });
 }
@@ -83,7 +106,7 @@ function laidOut(svg: string): Promise<Laid> {
   }, svg);
 }
 
-describe.each([360, 720])("pictures %d pixels wide", (width) => {
+describe.each([360, 720, 900])("pictures %d pixels wide", (width) => {
   it.each<Theme>(["day", "print", "night"])("set their words inside and apart (%s)", async (theme) => {
     for (const svg of pictures(width)) {
       const laid = await laidOut(standalone(svg, theme));

@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { forecast } from "../../core/forecast/forecast.ts";
 import { resultSchema, resultSchemaJson } from "../../core/forecast/resultSchema.ts";
 import { readTrip } from "../../core/trip/readTrip.ts";
+import { whatIfSchemasJson } from "../../core/whatif/resultSchema.ts";
 import { inventedForecast } from "./fixtures/forecast.ts";
 
 const result = inventedForecast({ banded: true }).result;
@@ -28,6 +29,16 @@ describe("the schema of a result", () => {
     const shipped = readFileSync(new URL("../../schema/result.schema.json", import.meta.url), "utf8");
     expect(JSON.parse(shipped)).toEqual(JSON.parse(JSON.stringify(resultSchemaJson())));
   });
+
+  it.each(["habits", "stress", "compare"] as const)(
+    "of %s is the one that is shipped, and forbids what it does not name",
+    (command) => {
+      const shipped = readFileSync(new URL(`../../schema/${command}.schema.json`, import.meta.url), "utf8");
+      const made = whatIfSchemasJson()[command];
+      expect(JSON.parse(shipped)).toEqual(JSON.parse(JSON.stringify(made)));
+      expect(made).toMatchObject({ type: "object", additionalProperties: false });
+    },
+  );
 
   it("lets every example through, reckoned by the program", () => {
     for (const name of ["family-three-days", "festival-weekend", "desert-river"]) {

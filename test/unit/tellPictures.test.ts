@@ -1,9 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { coldStair, coldStairData } from "../../core/tell/pictures/coldStair.ts";
+import { compareBands } from "../../core/tell/pictures/compareBands.ts";
+import { doubtBars } from "../../core/tell/pictures/doubtBars.ts";
 import { foodClock, foodClockData } from "../../core/tell/pictures/foodClock.ts";
+import { habitLadder } from "../../core/tell/pictures/habitLadder.ts";
 import { iceBand, iceBandData } from "../../core/tell/pictures/iceBand.ts";
+import { stressGrid } from "../../core/tell/pictures/stressGrid.ts";
 import { standalone, type Theme, themes } from "../../core/tell/pictures/tokens.ts";
 import { inventedForecast } from "./fixtures/forecast.ts";
+import { inventedCompare, inventedEnsemble, inventedHabits, inventedStress } from "./fixtures/whatif.ts";
 
 function drawn(banded: boolean, namesEnd = ""): string[] {
   const forecast = inventedForecast({ banded, namesEnd });
@@ -14,6 +19,10 @@ function drawn(banded: boolean, namesEnd = ""): string[] {
       coldStair(coldStairData(forecast, i), options),
     ]),
     foodClock(foodClockData(forecast), options),
+    habitLadder(inventedHabits(namesEnd), options),
+    stressGrid(inventedStress(namesEnd), options),
+    compareBands(inventedCompare(namesEnd), options),
+    doubtBars(inventedEnsemble(namesEnd), 0, options),
   ];
 }
 

@@ -133,7 +133,7 @@ function closing({ spent: both, middle }: ColdStairData, units: UnitSystem): str
   ];
   const lines = [`${all} ${iceUnit(units)} of ice in ${days} days, ${until}.`];
   if (within.length > 0) lines.push(`Within it, a day: ${within.join(", ")}.`);
-  return middle ? [...lines, `${ONE_RUN}.`] : lines;
+  return [...lines, middle ? `${ONE_RUN}.` : "The likely case, without a range."];
 }
 
 function amount(value: number, units: UnitSystem): string {

@@ -1,4 +1,5 @@
-import type { FoodResult } from "../../forecast/result.ts";
+import { pairs } from "d3-array";
+import type { Band, FoodResult } from "../../forecast/result.ts";
 import type { Forecast } from "../../forecast/types.ts";
 import { temperatureWords } from "../../quantity/show.ts";
 import type { UnitSystem } from "../../quantity/units.ts";
@@ -45,9 +46,11 @@ export interface FoodClockRow {
   verdict: Verdict;
   /** From when it is aboard. */
   aboard_h: number;
-  /** Came aboard warm and is under the limit from here; null: was cold when it came, or never is. */
-  warmUntil_h: number | null;
+  /** Came aboard warm and is under the limit from here; null: was cold when it came, or likely never is. */
+  coldBy_h: Band | null;
   neverCold: boolean;
+  /** One in ten comes under it all the same. */
+  mayBeCold: boolean;
   /** When it is over its limit, or soft where it is kept solid. */
   ends_h: FoodResult["overLimit_h"];
   keptSolid: boolean;
@@ -77,8 +80,9 @@ export function foodClockData(forecast: Forecast): FoodClockData {
     name: food.name,
     verdict: food.verdict,
     aboard_h: aboardFrom_h(food, forecast),
-    warmUntil_h: warmUntil_h(food, forecast),
+    coldBy_h: warmUntil_h(food, forecast) === null ? null : food.belowLimit_h,
     neverCold: food.belowLimit_h.p50 === null && !isKeptSolid(food, forecast),
+    mayBeCold: food.belowLimit_h.p10 !== null,
     ends_h: endOf_h(food, forecast),
     keptSolid: isKeptSolid(food, forecast),
     bite: bitesOf(food, forecast)[0] ?? null,
@@ -150,7 +154,7 @@ export function foodClock(data: FoodClockData, options: PictureOptions): string 
 function keyWords({ middle, limit_C, rows }: FoodClockData, units: UnitSystem): string {
   const limit = temperatureWords(limit_C, units);
   const soft = rows.some((row) => row.keptSolid) ? ", or soft" : "";
-  const over = `Orange in a frame: not yet under it, or from its first moment over it on${soft}. Upright stroke: eaten.`;
+  const over = `A bare frame: not yet under it, or from its first moment over it on${soft}. Upright stroke: eaten.`;
   const wet = rows.some((row) => row.bite?.kind === "meltwater")
     ? " A full bar beside a struck box was cold but lay in meltwater."
     : "";
@@ -187,19 +191,24 @@ function drawRow(
 function rowWords(row: FoodClockRow, { clock, middle, limit_C }: FoodClockData, units: UnitSystem): string {
   const limit = temperatureWords(limit_C, units);
   const meal = row.eaten ? `; meal ${shortMoment(row.end_h, clock)}` : "";
-  const { bite, ends_h, warmUntil_h: cold_h } = row;
+  const { bite, ends_h, coldBy_h: cold } = row;
   const at = (t_h: number | null): string =>
     t_h === null ? "past the end" : reckonedMoment(Math.max(t_h, row.aboard_h), clock);
-  const range = middle ? "" : ` (${at(ends_h.p10)} to ${at(ends_h.p90)})`;
+  const range = ({ p10, p90 }: Band): string => (middle ? "" : ` (${at(p10)} to ${at(p90)})`);
   const from = (t_h: number): string => (t_h - row.aboard_h < 0.5 ? "from the start" : `from ${at(t_h)}`);
-  if (bite?.kind === "meltwater") return `in meltwater ${from(bite.from_h)}${meal}`;
-  if (bite?.kind === "soft") return `soft ${from(bite.from_h)}${range}${meal}`;
-  if (row.neverCold) return `never under ${limit}${meal}`;
-  if (ends_h.p10 !== null) return `over ${limit} ${from(ends_h.p50 ?? ends_h.p10)}${range}${meal}`;
+  if (bite?.kind === "meltwater") return `in meltwater ${from(bite.from_h)}${range(bite.band)}${meal}`;
+  if (bite?.kind === "soft") return `soft ${from(bite.from_h)}${range(bite.band)}${meal}`;
+  if (row.neverCold) return `${row.mayBeCold ? "likely " : ""}never under ${limit}${meal}`;
+  if (ends_h.p10 !== null && ends_h.p50 === null)
+    return `likely not over ${limit}, could be ${from(ends_h.p10)}${meal}`;
+  if (ends_h.p10 !== null) return `over ${limit} ${from(ends_h.p50!)}${range(ends_h)}${meal}`;
   const until = row.eaten ? `until eaten, ${shortMoment(row.end_h, clock)}` : "to the return";
   if (row.keptSolid) return `solid ${until}`;
-  if (cold_h === null) return `under ${limit} ${until}`;
-  return `over ${limit} to ${shortMoment(coldBy_h(cold_h, { clock }), clock)}${meal}`;
+  if (cold?.p50 == null) return `under ${limit} ${until}`;
+  const by = (t_h: number | null): string =>
+    t_h === null ? "past the end" : shortMoment(coldBy_h(t_h, { clock }), clock);
+  const could = middle ? "" : ` (${by(cold.p10)} to ${by(cold.p90)})`;
+  return `over ${limit} to ${by(cold.p50)}${could}${meal}`;
 }
 
 function bars(
@@ -210,22 +219,32 @@ function bars(
   y: number,
 ): string {
   const end = Math.min(row.end_h, clock.length_h);
-  const within = row.neverCold ? end : Math.min(row.warmUntil_h ?? row.aboard_h, end);
-  const cut = (t_h: number | null): number => Math.min(Math.max(t_h ?? end, within), end);
-  const [sure, likely, luck] = middle
-    ? [cut(row.ends_h.p50), cut(row.ends_h.p50), cut(row.ends_h.p50)]
-    : [cut(row.ends_h.p10), cut(row.ends_h.p50), cut(row.ends_h.p90)];
-  const part = (from: number, to: number, fill: string, stroke: string, width = 1): string =>
-    to > from ? box(x(from), y, x(to), y + BAR_PX, fill, stroke, width) : "";
-  const aboard = Math.min(row.aboard_h, within);
-  return [
-    part(aboard, within, "heatFill", "heat", 1.6),
-    part(within, sure, "sure", "sure"),
-    part(sure, likely, textureFill("likely", id), "sure"),
-    part(likely, luck, textureFill("luck", id), "sure"),
-    part(luck, end, "heatFill", "heat", 1.6),
-    row.eaten ? line(x(end), y - 4, x(end), y + BAR_PX + 4, "ink", 2.4) : "",
-  ].join("");
+  const aboard = Math.min(row.aboard_h, end);
+  const cold = row.coldBy_h ?? { p10: aboard, p50: aboard, p90: aboard };
+  const ends = middle ? { p10: row.ends_h.p50, p50: row.ends_h.p50, p90: row.ends_h.p50 } : row.ends_h;
+  const cut = (t_h: number | null): number => Math.min(Math.max(t_h ?? end, aboard), end);
+  const moments = [aboard, ...Object.values(cold).map(cut), ...Object.values(ends).map(cut), end];
+  const cuts = [...new Set(moments)].sort((a, b) => a - b);
+  const isUnder = (from: number, to: number, first: number | null, last: number | null): boolean =>
+    !row.neverCold && from >= cut(first) && to <= cut(last);
+  // Where a food that came aboard warm may be over its limit again before it surely was under it, the worse is drawn.
+  const fillOf = (from: number, to: number): string => {
+    if (isUnder(from, to, cold.p90, ends.p10)) return "sure";
+    if (isUnder(from, to, cold.p50, ends.p50)) return textureFill("likely", id);
+    return isUnder(from, to, cold.p10, ends.p90) ? textureFill("luck", id) : "heatFill";
+  };
+  const spans: { from: number; to: number; fill: string }[] = [];
+  for (const [from, to] of pairs(cuts)) {
+    const fill = fillOf(from, to);
+    const last = spans.at(-1);
+    if (last?.fill === fill) last.to = to;
+    else spans.push({ from, to, fill });
+  }
+  const parts = spans.map(({ from, to, fill }) => {
+    const isOver = fill === "heatFill";
+    return box(x(from), y, x(to), y + BAR_PX, fill, isOver ? "heat" : "sure", isOver ? 1.6 : 1);
+  });
+  return parts.join("") + (row.eaten ? line(x(end), y - 4, x(end), y + BAR_PX + 4, "ink", 2.4) : "");
 }
 
 /** Keep: a box with its lid line. Eat next: a box with a bite out. Discard: a filled box struck through. */

@@ -9,20 +9,20 @@ import type { UnitSystem } from "../../quantity/units.ts";
 import { coolerSentence, dryIceOut_h, hasIce } from "../coolerSentence.ts";
 import { bitesOf, endOf_h } from "../foodStory.ts";
 import { voiceFor } from "../voice.ts";
-import { clockOf, dayPart, ONE_RUN, PAST_RETURN, printable, type TripClock } from "../words.ts";
+import { clockOf, dayPart, fromWords, ONE_RUN, PAST_RETURN, printable, type TripClock } from "../words.ts";
 import { actKey } from "./actKey.ts";
 import { type ActStrip, actStrip } from "./acts.ts";
 import { flags, flagsHeight_px, nightColumns, RULER_PX, ruler, type TimeScale, timeScale } from "./marks.ts";
 import { box, checkOptions, fitted, line, type PictureOptions, picture, tag, words, wrapped } from "./svg.ts";
 import { textureFill, textures } from "./texture.ts";
 
-/** From the first moment that something tells against a food until it is eaten; before `from_h` it only may be. */
+/** From the first moment that something tells against a food until it is eaten. */
 export interface OverSpan {
   name: string;
   /** What tells against it: "past its limit", "soft", "in meltwater". */
   what: string;
-  maybeFrom_h: number;
-  from_h: number | null;
+  /** With bad luck, likely, nine times in ten; null: not before it is eaten. */
+  from_h: Band;
   to_h: number;
 }
 
@@ -37,8 +37,8 @@ export interface IceBandData {
   series: Pick<CoolerResult["series"], "t_h" | "ice_kg" | "dryIce_kg" | "warmestPerishable_C">;
   /** Water ice or packs were ever put in; without, what freezes beside dry ice is not drawn. */
   hasIce: boolean;
-  /** End of the dry ice; null: past the return; undefined: there is none. */
-  dryIceOut_h: number | null | undefined;
+  /** End of the dry ice; undefined: there is none. */
+  dryIceOut_h: Band | undefined;
   iceOut_h: Band;
   over: readonly OverSpan[];
   /** The answer in a sentence. */
@@ -73,12 +73,10 @@ function overSpan(food: FoodResult, forecast: Forecast, cooler: string): OverSpa
   const bite = bitesOf(food, forecast)[0];
   if (bite !== undefined && bite.kind !== "warm") {
     const what = bite.kind === "soft" ? "soft" : "in meltwater";
-    return [{ name: food.name, what, maybeFrom_h: bite.from_h, from_h: bite.from_h, to_h }];
+    return [{ name: food.name, what, from_h: bite.band, to_h }];
   }
-  const { p10, p50 } = endOf_h(food, forecast);
-  return p10 === null
-    ? []
-    : [{ name: food.name, what: "past its limit", maybeFrom_h: p10, from_h: p50, to_h }];
+  const from_h = endOf_h(food, forecast);
+  return from_h.p10 === null ? [] : [{ name: food.name, what: "past its limit", from_h, to_h }];
 }
 
 const LEFT = 56;
@@ -152,8 +150,8 @@ function endFlags(
 ): { svg: string; height: number; key: { name: string; id: string } | null } {
   const dry_h = data.dryIceOut_h;
   if (!data.hasIce && dry_h === undefined) return { svg: "", height: 0, key: null };
-  const middle = data.middle || !data.hasIce;
-  const band = data.hasIce ? data.iceOut_h : { p10: dry_h!, p50: dry_h!, p90: dry_h! };
+  const { middle } = data;
+  const band = data.hasIce ? data.iceOut_h : dry_h!;
   const what = data.hasIce ? "ice" : "dry ice";
   return {
     svg: flags(x, what, band, data.clock, middle, y, options.id),
@@ -276,19 +274,27 @@ function dryLane({ data, options, x }: Frame, lane: Lane): string {
   const { t_h, dryIce_kg } = data.series;
   const { top, bottom } = lane;
   const full_kg = max(dryIce_kg.p50)!;
-  const y = scaleLinear([0, full_kg], [bottom, top]);
+  const y = scaleLinear([0, Math.max(full_kg, max(dryIce_kg.p90)!)], [bottom, top]);
   const thin = thinned(t_h, x);
   const xs = (i: number): number => x(t_h[i]!);
-  const at = (i: number): number => y(dryIce_kg.p50[i]!);
+  const at =
+    (p: keyof BandSeries) =>
+    (i: number): number =>
+      y(dryIce_kg[p][i]!);
+  const between = (low: (i: number) => number, high: (i: number) => number): string =>
+    area<number>(xs, low, high).digits(1)(thin)!;
   return [
     words(`dry ice left, full is ${massWords(full_kg, options.units)}`, RIGHT, lane.headY, { fill: "ink2" }),
     levels(lane.strip === null ? [1, 0.5] : [1, 0.75, 0.5, 0.25], x, (share) => y(full_kg * share)),
+    tag("path", { d: between(() => bottom, at("p10")), fill: textureFill("dry", options.id) }),
+    data.middle
+      ? ""
+      : tag("path", { d: between(at("p10"), at("p50")), fill: textureFill("likely", options.id) }),
+    data.middle
+      ? ""
+      : tag("path", { d: between(at("p50"), at("p90")), fill: textureFill("luck", options.id) }),
     tag("path", {
-      d: area<number>(xs, () => bottom, at).digits(1)(thin)!,
-      fill: textureFill("dry", options.id),
-    }),
-    tag("path", {
-      d: linePath<number>(xs, at).digits(1)(thin)!,
+      d: linePath<number>(xs, at("p50")).digits(1)(thin)!,
       fill: "none",
       stroke: "var(--ink)",
       "stroke-width": 2.2,
@@ -317,13 +323,17 @@ function overRows({ data, options, x }: Frame, top: number): string {
   const [x0, x1] = x.range() as [number, number];
   const rows = data.over.slice(0, OVER_ROWS).map((span, i) => {
     const middle = top + i * OVER_ROW_PX + 6;
-    const sureFrom = Math.min(span.from_h ?? span.to_h, span.to_h);
-    const [from, to] = [x(Math.min(span.maybeFrom_h, span.to_h)), x(span.to_h)];
+    const { p10, p50, p90 } = span.from_h;
+    const end = (t_h: number | null): number => x(Math.min(t_h ?? span.to_h, span.to_h));
+    const [from, likely, sure, to] = [end(p10), end(p50), end(p90), x(span.to_h)];
     const before = from - x0 > x1 - to;
     const text = fitted(`${span.name}, ${span.what}`, (before ? from - x0 : x1 - to) - 8, 12);
     return [
-      box(from, middle - 3, x(sureFrom), middle + 3, textureFill("likely", options.id), "edge"),
-      box(x(sureFrom), middle - 3, to, middle + 3, "ink"),
+      likely > from ? box(from, middle - 3, likely, middle + 3, textureFill("luck", options.id), "edge") : "",
+      sure > likely
+        ? box(likely, middle - 3, sure, middle + 3, textureFill("likely", options.id), "ink")
+        : "",
+      box(sure, middle - 3, to, middle + 3, "ink"),
       words(text, before ? from - 6 : to + 6, middle + 4, { anchor: before ? "end" : "start" }),
     ].join("");
   });
@@ -354,7 +364,7 @@ function altOf(data: IceBandData, units: UnitSystem): { title: string; desc: str
     .filter((mark) => mark.what !== "open")
     .map((mark) => `${mark.what} ${mark.words}, ${at(mark.t_h)}`);
   const over = data.over.map(
-    (span) => `${span.name} ${span.what} from ${at(span.from_h ?? span.maybeFrom_h)}`,
+    ({ name, what, from_h }) => `${name} ${what} from ${fromWords(from_h, data.clock, data.middle)}`,
   );
   const told = [data.says[units], ...over.map((text) => `${text}.`), ...acts.map((text) => `${text}.`)];
   return {

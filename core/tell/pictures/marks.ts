@@ -97,7 +97,7 @@ export function flags(
   id: string,
 ): string {
   const [x0, x1] = x.range() as [number, number];
-  const say = (t_h: number | null): string => (t_h === null ? "past the end" : reckonedMoment(t_h, clock));
+  const say = (t_h: number | null): string => (t_h === null ? "the end" : reckonedMoment(t_h, clock));
   const parts = [line(x0, y, x1, y, "rule", 1)];
   if (middle) {
     const said =

@@ -138,7 +138,7 @@ export function fitted(text: string, width_px: number, size: number, bold = fals
 /** Breaks words into lines that fit `width_px`, at most `most` of them; the last is cut. */
 export function wrapped(text: string, width_px: number, size: number, most: number): string[] {
   const lines: string[] = [];
-  for (const word of printable(text).split(/ (?!°)/)) {
+  for (const word of printable(text).split(/ (?![°%])/)) {
     const last = lines.at(-1);
     if (last !== undefined && textWidth_px(`${last} ${word}`, size) <= width_px)
       lines[lines.length - 1] = `${last} ${word}`;

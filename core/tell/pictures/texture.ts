@@ -13,6 +13,32 @@ export function textureFill(name: Texture, id: string): string {
   return `url(#${name}-${id})`;
 }
 
+/** Textures for areas that lie over each other: open ground, so what is below shows. Slanted either way, dotted, level. */
+const OVERLAYS: readonly ((stroke: string) => string)[] = [
+  (stroke) => tag("path", { d: "M-2,14L14,-2M-2,2L2,-2M10,14L14,10", stroke, "stroke-width": 1.2 }),
+  (stroke) => tag("path", { d: "M-2,-2L14,14M-2,10L2,14M10,-2L14,2", stroke, "stroke-width": 1.2 }),
+  (stroke) => tag("circle", { cx: 6, cy: 6, r: 1.3, fill: stroke }),
+  (stroke) => tag("path", { d: "M0,6h12", stroke, "stroke-width": 1.2 }),
+];
+
+/** The definitions of the first `count` overlay textures, 0…4. */
+export function overlayTextures(id: string, count: number): string {
+  return OVERLAYS.slice(0, count)
+    .map((mark, i) =>
+      tag(
+        "pattern",
+        { id: `over${i}-${id}`, width: 12, height: 12, patternUnits: "userSpaceOnUse" },
+        mark("var(--likely)"),
+      ),
+    )
+    .join("");
+}
+
+/** What to write into `fill` for the overlay texture with a number. */
+export function overlayFill(i: number, id: string): string {
+  return `url(#over${i}-${id})`;
+}
+
 function pattern(name: Texture, id: string): string {
   if (name === "luck") {
     const ground = tag("rect", { width: 7, height: 7, fill: "var(--luckyBg)" });
