@@ -1,14 +1,18 @@
 #!/usr/bin/env node
 import { readFileSync } from "node:fs";
 import { Command, CommanderError } from "commander";
-import { ModelError } from "../core/index.ts";
+import { Cancelled, ModelError } from "../core/index.ts";
 import { checkCommand } from "./check.ts";
+import { compareCommand } from "./compare.ts";
 import { InputError, systemWords } from "./failure.ts";
 import { forecastCommand } from "./forecast.ts";
+import { habitsCommand } from "./habits.ts";
 import { planCommand } from "./plan.ts";
+import { stressCommand } from "./stress.ts";
 
 const exitCodes = `
-Exit status: 0 fine, 1 food at risk or something does not fit, 2 the input is wrong, 3 our bug.
+Exit status: 0 fine, 1 food at risk or something does not fit, 2 the input is wrong, 3 our bug,
+130 called off with Ctrl-C.
 It reckons and does not measure: a thermometer, your eyes and local rules come first.`;
 
 function version(): string {
@@ -30,19 +34,20 @@ function program(finish: (code: number) => void): Command {
     .helpCommand(false)
     .addHelpText("after", exitCodes)
     .exitOverride();
-  for (const command of [forecastCommand(finish), planCommand(finish), checkCommand(finish)])
+  const commands = [forecastCommand, planCommand, habitsCommand, stressCommand, compareCommand, checkCommand];
+  for (const command of commands.map((make) => make(finish)))
     coldstow.addCommand(command.helpOption("-h, --help", "print this help").copyInheritedSettings(coldstow));
   return coldstow;
 }
 
 /** Runs one command line and says with which status to leave. */
-function run(argv: readonly string[]): number {
+async function run(argv: readonly string[]): Promise<number> {
   let status = 0;
   const asJson = argv.includes("--json");
   try {
-    program((code) => {
+    await program((code) => {
       status = code;
-    }).parse([...argv]);
+    }).parseAsync([...argv]);
     return status;
   } catch (error) {
     return failed(error, asJson);
@@ -69,6 +74,10 @@ function failed(error: unknown, asJson: boolean): number {
     else process.stderr.write(error.message);
     return 2;
   }
+  if (error instanceof Cancelled) {
+    process.stderr.write("Called off; nothing was written.\n");
+    return 130;
+  }
   const residual =
     error instanceof ModelError ? "The reckoning does not close." : "Something broke that should not.";
   process.stderr.write(`Our bug, not yours. ${residual} ${String(error)}\n`);
@@ -90,4 +99,4 @@ for (const stream of [process.stdout, process.stderr])
     process.exit(2);
   });
 
-process.exitCode = run(process.argv);
+process.exitCode = await run(process.argv);

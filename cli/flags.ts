@@ -4,38 +4,43 @@ import { type Command, InvalidArgumentError, Option } from "commander";
 export interface Flags {
   json?: true;
   units?: "us" | "metric";
-  out?: string;
-  members?: number;
-  seed?: number;
   quiet?: true;
-  check?: true;
 }
 
-function wholeNumber(most: number): (text: string) => number {
+/** What every command understands that runs members. */
+export interface RunFlags extends Flags {
+  out?: string;
+  members: number;
+  seed: number;
+}
+
+const MOST_MEMBERS = 65_536;
+const MOST_SEED = 4_294_967_295;
+
+function wholeNumber(least: number, most: number): (text: string) => number {
   return (text) => {
     const value = Number(text);
-    if (!/^\d+$/.test(text) || value > most)
-      throw new InvalidArgumentError(`It must be a whole number from 0 to ${most}.`);
+    if (!/^\d+$/.test(text) || value < least || value > most)
+      throw new InvalidArgumentError(`It must be a whole number from ${least} to ${most}.`);
     return value;
   };
 }
 
-/** Adds the flags of `forecast` and `plan`; `check` has the first three of them. */
-export function addFlags(command: Command): Command {
-  return addReadFlags(command)
-    .option("--out <dir>", "write texts, pictures and files into this folder")
-    .addOption(
-      new Option("--members <n>", "size of the ensemble; 0 is the middle case alone").argParser(
-        wholeNumber(65_536),
-      ),
-    )
-    .addOption(new Option("--seed <n>", "seed of the ensemble").argParser(wholeNumber(4_294_967_295)))
-    .option("--check", "also print the books of heat and water");
+/** "24-48": hours from departure. */
+export function hourRange(text: string): readonly [from_h: number, to_h: number] {
+  const [, from, to] = /^(\d+(?:\.\d+)?)-(\d+(?:\.\d+)?)$/.exec(text) ?? [];
+  if (from === undefined || to === undefined || Number(from) >= Number(to))
+    throw new InvalidArgumentError("It must be two hours from departure, as 24-48.");
+  return [Number(from), Number(to)];
 }
 
-export function addReadFlags(command: Command): Command {
+/** The trip that a command is about. */
+export function addTrip(command: Command): Command {
+  return command.argument("<trip>", "trip file, YAML or JSON; - is standard input");
+}
+
+export function addFlags(command: Command): Command {
   return command
-    .argument("<trip>", "trip file, YAML or JSON; - is standard input")
     .option("--json", "print the result as JSON, and nothing else")
     .addOption(
       new Option("--units <system>", "units of the text (default: as the file is typed)").choices([
@@ -44,4 +49,20 @@ export function addReadFlags(command: Command): Command {
       ]),
     )
     .option("--quiet", "no notes and no progress");
+}
+
+/**
+ * Adds the flags of commands that run members.
+ *
+ * @param members how many unless somebody says
+ * @param least 0 where the middle case alone is an answer
+ */
+export function addRunFlags(command: Command, members: number, least: 0 | 1): Command {
+  const size = least === 0 ? "runs to draw bands from; 0 is the middle case alone" : "runs of each way";
+  return addFlags(command)
+    .option("--out <dir>", "write texts, pictures and files into this folder")
+    .addOption(new Option("--members <n>", size).argParser(wholeNumber(least, MOST_MEMBERS)).default(members))
+    .addOption(
+      new Option("--seed <n>", "which draw of runs").argParser(wholeNumber(0, MOST_SEED)).default(1),
+    );
 }

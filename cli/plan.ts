@@ -3,17 +3,22 @@ import { type Command as Base, Command, Option } from "commander";
 import {
   type Aim,
   booksText,
+  type Draws,
+  type Forecast,
   failuresOf,
   type IcePlan,
+  joinDraws,
   type Paint,
   planIce,
   plannedYaml,
   planText,
+  surePlan,
+  tasksFor,
 } from "../core/index.ts";
-import { addFlags, type Flags } from "./flags.ts";
-import { ensembleWarning } from "./forecast.ts";
+import { addRunFlags, addTrip, type RunFlags } from "./flags.ts";
+import { drainBanded, sourceOf, withProgress } from "./members.ts";
 import { type OpenTrip, openTrip } from "./openTrip.ts";
-import { keepOutputs } from "./outputs.ts";
+import { keepForecast } from "./outputs.ts";
 import { answer, note, Progress, paint, textWidth } from "./speak.ts";
 import { unitsOf } from "./units.ts";
 
@@ -27,35 +32,59 @@ export function planCommand(finish: (code: number) => void): Base {
   const aim = new Option("--aim <what>", "what to have least of")
     .choices(["pieces", "weight", "cost"])
     .default("pieces");
-  return addFlags(command.addOption(aim)).action((name: string, flags: Flags & { aim: Aim }) => {
+  addRunFlags(addTrip(command).addOption(aim), 256, 0).option(
+    "--check",
+    "also print the books of heat and water",
+  );
+  return command.action(async (name: string, flags: RunFlags & { aim: Aim; check?: true }) => {
     const open = openTrip(name, flags, true);
     const progress = new Progress(flags);
-    const plan = planIce(open.trip, { aim: flags.aim, onProgress: progress.tell });
+    const { plan, forecast } = await planned(open, flags, progress);
     progress.end();
-    const whole = withFile(plan, flags);
+    const file = plannedFile(open, plan, flags);
+    const whole = withFile(await drainBanded(forecast, sourceOf(open, file), flags), flags);
     const books = flags.check ? `\n${booksText(whole)}` : "";
     const text = (width: number, colour: Paint): string =>
       planText(whole, { units: open.units, width, colour }) + books;
-    const planned = new Map([[PLANNED, plannedFile(open, plan, flags.aim)]]);
-    keepOutputs(flags, open, whole, text, planned);
+    keepForecast(flags, open, whole, text, new Map([[PLANNED, file]]));
     if (flags.out === undefined) note(flags, "With --out DIR the planned trip file is written there.");
     answer(flags, whole.result, () => text(textWidth(), paint()));
-    finish(plan.holds && failuresOf(whole.result).length === 0 ? 0 : 1);
+    const failures = failuresOf(whole.result);
+    finish(plan.holds && failures.length === 0 ? 0 : 1);
   });
 }
 
-function withFile({ forecast }: IcePlan, flags: Flags): IcePlan["forecast"] {
-  const file = flags.out === undefined ? null : join(flags.out, PLANNED);
-  const plan = { ...forecast.result.plan!, file };
-  const warnings = [...forecast.result.warnings, ...ensembleWarning(flags)];
-  return { ...forecast, result: { ...forecast.result, plan, warnings } };
+/** The plan at the trip's confidence, or with no members the middle case alone. */
+async function planned(
+  open: OpenTrip,
+  flags: RunFlags & { aim: Aim },
+  progress: Progress,
+): Promise<{ plan: IcePlan; forecast: Forecast }> {
+  const { aim, members, seed } = flags;
+  const search = { aim, onProgress: progress.tell };
+  if (members === 0) {
+    const plan = planIce(open.trip, search);
+    return { plan, forecast: plan.forecast };
+  }
+  const draw = async (plan: IcePlan): Promise<Draws> => {
+    progress.end();
+    const source = sourceOf(open, plannedFile(open, plan, flags));
+    return joinDraws(
+      await withProgress([source], flags, (run, hooks) => run(tasksFor(0, null, members, seed, true), hooks)),
+    );
+  };
+  return surePlan(open.trip, { ...search, seed, draw });
 }
 
-function plannedFile(open: OpenTrip, plan: IcePlan, aim: Aim): string {
+function withFile(forecast: Forecast, flags: RunFlags): Forecast {
+  const file = flags.out === undefined ? null : join(flags.out, PLANNED);
+  return { ...forecast, result: { ...forecast.result, plan: { ...forecast.result.plan!, file } } };
+}
+
+function plannedFile(open: OpenTrip, plan: IcePlan, { aim, members }: RunFlags & { aim: Aim }): string {
+  const how = members === 0 ? "middle case" : `tried on ${members} members`;
   const comment =
-    plan.addedIce.length === 0
-      ? "No ice was added."
-      : `Ice added by coldstow plan, aim: ${aim}; middle case.`;
+    plan.addedIce.length === 0 ? "No ice was added." : `Ice added by coldstow plan, aim: ${aim}; ${how}.`;
   const added = plan.addedIce.map(({ form, pieces, each, start_C, liquid_frac, cooler, layer, price }) => ({
     form,
     pieces,

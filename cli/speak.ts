@@ -25,6 +25,8 @@ export function paint(): Paint {
 }
 
 const PATIENCE_ms = 1000;
+/** Before this much is done, what is left cannot be told from it. */
+const TELLING_frac = 0.04;
 
 /** A line of progress that rewrites itself: on a terminal alone, and only once a second has passed. */
 export class Progress {
@@ -37,15 +39,29 @@ export class Progress {
   }
 
   readonly tell = (done_frac: number, says: string): void => {
+    this.#write(done_frac, says.replace(/\p{Cc}/gu, " ").slice(0, 60));
+  };
+
+  /** As `tell`, for work that goes on evenly from the start: with the time left. */
+  readonly tellEven = (done_frac: number, says: string): void => {
+    const left = done_frac < TELLING_frac ? "" : `, ${leftWords(done_frac, Date.now() - this.#start_ms)}`;
+    this.#write(done_frac, says + left);
+  };
+
+  #write(done_frac: number, words: string): void {
     const now_ms = Date.now();
     if (!this.#shown || now_ms - this.#start_ms < PATIENCE_ms || now_ms - this.#last_ms < 100) return;
     this.#last_ms = now_ms;
-    process.stderr.write(
-      `\r\x1b[K${Math.floor(done_frac * 100)} % ${says.replace(/\p{Cc}/gu, " ").slice(0, 60)}`,
-    );
-  };
+    process.stderr.write(`\r\x1b[K${Math.floor(done_frac * 100)} % ${words}`);
+  }
 
   end(): void {
     if (this.#last_ms > 0) process.stderr.write("\r\x1b[K");
   }
+}
+
+/** "about 12 s left"; coarser where it is longer. */
+function leftWords(done_frac: number, past_ms: number): string {
+  const left_s = (past_ms / 1000) * (1 / done_frac - 1);
+  return left_s < 90 ? `about ${Math.ceil(left_s)} s left` : `about ${Math.round(left_s / 60)} min left`;
 }

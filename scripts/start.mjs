@@ -6,10 +6,11 @@ import { join } from "node:path";
 import { build, install, node, root, say } from "./steps.mjs";
 
 const meaning = {
-  0: "Status 0: the plan holds in the middle case; the confidence that the trip asks for is not tested in this version.",
+  0: "Status 0: the plan holds, as surely as the trip asks for (its `confidence`).",
   1: "Status 1: the plan does not hold. Food is at risk, the ice does not last, or something does not fit: see above.",
   2: "Status 2: the trip file has mistakes; each is listed above.",
   3: "Status 3: a fault in Coldstow, not in the trip.",
+  130: "Status 130: called off.",
 };
 
 function start(given) {

@@ -37,13 +37,18 @@ export interface Run {
   err: string;
 }
 
-/** Runs the built program as a person would from a shell; nothing is a terminal. */
+/**
+ * Runs the built program as a person would from a shell; nothing is a terminal. What is not about members is asked for
+ * without them, to save time.
+ */
 export function run(
   args: readonly string[],
   options: { cwd?: string; input?: string | Buffer; env?: NodeJS.ProcessEnv } = {},
 ): Run {
   const { cwd = root, input = "", env = {} } = options;
-  const done = spawnSync(process.execPath, [program, ...args], {
+  const runsMembers = ["forecast", "plan"].includes(args[0] ?? "") && !args.includes("--help");
+  const members = runsMembers && !args.includes("--members") ? ["--members", "0"] : [];
+  const done = spawnSync(process.execPath, [program, ...args, ...members], {
     cwd,
     input,
     encoding: "utf8",

@@ -1,0 +1,113 @@
+import { availableParallelism } from "node:os";
+import { setImmediate as nextTurn } from "node:timers/promises";
+import { Worker } from "node:worker_threads";
+import {
+  Cancelled,
+  type Draws,
+  type MemberTask,
+  Outstanding,
+  type Reply,
+  type RunTasks,
+  runTask,
+  spreadOver,
+  type TaskWorker,
+  type TripSource,
+  tripsOf,
+} from "../core/index.ts";
+import { inputError } from "./failure.ts";
+
+const MOST_WORKERS = 8;
+
+/**
+ * Runs `work` with a runner of tasks for these trips: in worker threads where that pays, else in this thread. The answers
+ * are the same either way. Ctrl-C calls the work off; it then rejects with `Cancelled`. Whatever happens, no worker is
+ * left when it ends.
+ */
+export async function withMembers<T>(
+  sources: readonly TripSource[],
+  work: (run: RunTasks, signal: AbortSignal) => Promise<T>,
+): Promise<T> {
+  const pool = new MemberPool(sources);
+  const off = new AbortController();
+  const interrupted = (): void => {
+    off.abort();
+    void pool.close();
+  };
+  process.once("SIGINT", interrupted);
+  try {
+    return await work(pool.run, off.signal);
+  } finally {
+    process.off("SIGINT", interrupted);
+    await pool.close();
+  }
+}
+
+class MemberPool {
+  readonly #sources: readonly TripSource[];
+  readonly #threads: Thread[] = [];
+  #closed = false;
+
+  constructor(sources: readonly TripSource[]) {
+    this.#sources = sources;
+  }
+
+  readonly run: RunTasks = async (tasks, hooks) => {
+    if (this.#closed) throw new Cancelled("called off");
+    const wanted = Math.min(mostThreads(), tasks.length);
+    if (wanted <= 1) return spreadOver([thisThread(this.#sources)])(tasks, hooks);
+    while (this.#threads.length < wanted) this.#threads.push(new Thread(this.#sources));
+    return spreadOver(this.#threads.slice(0, wanted))(tasks, hooks);
+  };
+
+  async close(): Promise<void> {
+    this.#closed = true;
+    await Promise.all(this.#threads.splice(0).map((thread) => thread.stop()));
+  }
+}
+
+function thisThread(sources: readonly TripSource[]): TaskWorker {
+  const trips = tripsOf(sources);
+  return {
+    run: async (task) => {
+      // Between tasks Ctrl-C is heard and progress is drawn.
+      await nextTurn();
+      return runTask(trips, task);
+    },
+  };
+}
+
+/** The main thread only hands out and collects, so every core may have a worker. */
+function mostThreads(): number {
+  const asked = process.env.COLDSTOW_WORKERS;
+  if (asked !== undefined && asked !== "") {
+    const count = Number(asked);
+    if (!/^\d+$/.test(asked) || count < 1 || count > 64)
+      throw inputError("the environment", "COLDSTOW_WORKERS", "a whole number from 1 to 64", asked);
+    return count;
+  }
+  return Math.min(availableParallelism(), MOST_WORKERS);
+}
+
+/** One worker thread and what it was asked. */
+class Thread implements TaskWorker {
+  readonly #worker: Worker;
+  readonly #outstanding = new Outstanding();
+
+  constructor(sources: readonly TripSource[]) {
+    this.#worker = new Worker(new URL("./memberWorker.js", import.meta.url), { workerData: sources });
+    this.#worker.on("message", (reply: Reply) => this.#outstanding.answer(reply));
+    this.#worker.on("error", (error) => this.#outstanding.end(error));
+    this.#worker.on("exit", (status) =>
+      this.#outstanding.end(new Error(`a worker ended by itself, status ${status}`)),
+    );
+  }
+
+  run(task: MemberTask): Promise<Draws> {
+    return this.#outstanding.ask(() => this.#worker.postMessage(task));
+  }
+
+  async stop(): Promise<void> {
+    this.#outstanding.end(new Cancelled("called off"));
+    await this.#worker.terminate();
+  }
+}
