@@ -56,7 +56,11 @@ async function forecastOf(open: OpenTrip, flags: ForecastFlags): Promise<Forecas
   const told = await banded(middle, sourceOf(open), flags);
   const warnings: Warning[] = [
     ...told.result.warnings,
-    ...enough.map(({ says }, i) => ({ code: "ice-enough", says, path: `coolers[${i}]` })),
+    ...enough.map(({ says }, i) => ({
+      code: "ice-enough",
+      says: `In the middle case: ${says}`,
+      path: `coolers[${i}]`,
+    })),
   ];
   return { ...told, result: { ...told.result, warnings } };
 }

@@ -25,7 +25,7 @@ export class MemberPool {
   /** @param most workers; by default one for every core, up to eight */
   constructor(
     sources: readonly TripSource[],
-    most: number = Math.min(navigator.hardwareConcurrency, MOST_WORKERS),
+    most: number = Math.min(navigator.hardwareConcurrency || 1, MOST_WORKERS),
   ) {
     this.#sources = sources;
     this.#most = Math.max(1, most);

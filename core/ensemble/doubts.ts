@@ -70,39 +70,44 @@ const fewest = 32;
 /** Smaller shares are noise of the sample, and nobody would act on them. */
 const least_frac = 0.03;
 
-/** Share of the target's spread that goes with one input: squared rank correlation, less what chance alone would give. */
-function share_frac(input: Input, draws: Draws, seed: number, target: Float64Array): number {
+/** Squared rank correlation of a target with one input, less what chance alone would give. */
+function beyondChance_frac(input: Input, draws: Draws, seed: number, target: Float64Array): number {
   const n = target.length;
   const values = Float64Array.from({ length: n }, (_, i) =>
     sobol_frac(draws.from + i, input.dimension, seed),
   );
   const r = correlation(ranks(values), target);
   const chance = 1 / (n - 1);
-  // Three standard errors: an input that does nothing must not be told as one that does.
-  return r * r > 9 * chance ? (r * r - chance) / (1 - chance) : 0;
+  return (r * r - chance) / (1 - chance);
 }
 
 /**
- * Which doubts make the band of one cooler: its ice-out, or where it has no ice the warmest food. Inputs are told in
- * groups that one act would settle; shares need not add up to 1, the rest is small things and things in combination.
+ * Which doubts make the band of one cooler: its ice-out, or where it has no ice its warmest food. Inputs are told in
+ * groups that one act would settle, and a group only where its sum is three standard errors beyond chance; shares need not
+ * add up to 1, the rest is small things and things in combination.
  */
 export function doubtsOf(trip: Trip, draws: Draws, cooler: number, seed: number): DoubtResult[] {
   const { iceCarriedOn_h, warmest_C } = draws.coolers[cooler]!;
   const hasIce = iceCarriedOn_h.some((value) => value > 0);
   const target = ranks(hasIce ? iceCarriedOn_h : warmest_C);
   if (target.length < fewest) return [];
-  const shares = new Map<Doubt, number>();
+  const groups = new Map<Doubt, { share: number; inputs: number }>();
   for (const input of inputsOf(trip)) {
     if (input.cooler !== null && input.cooler !== cooler) continue;
-    shares.set(input.about, (shares.get(input.about) ?? 0) + share_frac(input, draws, seed, target));
+    const group = groups.get(input.about) ?? { share: 0, inputs: 0 };
+    group.share += beyondChance_frac(input, draws, seed, target);
+    group.inputs++;
+    groups.set(input.about, group);
   }
-  return [...shares]
-    .filter(([, share]) => share >= least_frac)
-    .sort(([, a], [, b]) => b - a)
-    .map(([about, share]) => ({
+  const chance_frac = (inputs: number): number => (3 * Math.sqrt(2 * inputs)) / (target.length - 1);
+  return [...groups]
+    .map(([about, { share, inputs }]) => ({ about, share: Math.min(1, share), least: chance_frac(inputs) }))
+    .filter(({ share, least }) => share >= Math.max(least, least_frac))
+    .sort((a, b) => b.share - a.share)
+    .map(({ about, share }) => ({
       about,
       ...words[about],
-      share_frac: Math.min(1, share),
-      narrows_frac: 1 - Math.sqrt(1 - Math.min(1, share)),
+      share_frac: share,
+      narrows_frac: 1 - Math.sqrt(1 - share),
     }));
 }

@@ -3,7 +3,7 @@ import type { CoolerWorld, LotWorld, World } from "../forecast/world.ts";
 import { medianSky, type SkyClosureKey, type SkyClosures } from "../sky/closures.ts";
 import type { WeatherError } from "../sky/weatherError.ts";
 import type { Trip, TripCooler, TripFood, TripIce } from "../trip/types.ts";
-import { airError_K, dewError_K, inputsOf, lotName, ownClosures, weatherDays } from "./inputs.ts";
+import { airError_K, coolerName, dewError_K, inputsOf, lotName, ownClosures, weatherDays } from "./inputs.ts";
 import { forecastError, valueAtQuantile } from "./priors.ts";
 import { sobol_frac } from "./sobol.ts";
 
@@ -23,7 +23,7 @@ function weatherIn(trip: Trip, drawn: Drawn): WeatherError {
   for (let day = 0; day < days; day++) {
     if (day > 0) score = kept * score + fresh * drawn.get(`air:${day}`)!;
     t_s.push((day + 0.5) * day_s - trip.departClock_s);
-    air_K.push(airError_K(day) * score);
+    air_K.push(airError_K(day) * score + (drawn.get("air:assumed") ?? 0));
     dewPoint_K.push(dewError_K(day) * drawn.get("dew")!);
   }
   return {
@@ -35,22 +35,22 @@ function weatherIn(trip: Trip, drawn: Drawn): WeatherError {
   };
 }
 
-function closuresIn(drawn: Drawn, index: number): Closures {
+function closuresIn(drawn: Drawn, own: string): Closures {
   const closures: Closures = { ...medianClosures };
   for (const key of Object.keys(medianClosures) as ClosureKey[])
-    closures[key] = drawn.get(ownClosures.includes(key) ? `cooler:${index}:${key}` : `physics:${key}`)!;
+    closures[key] = drawn.get(ownClosures.includes(key) ? `${own}${key}` : `physics:${key}`)!;
   // Of a named build the whole conductance is in doubt; the foam carries it.
-  closures.foam_frac *= drawn.get(`cooler:${index}:build`) ?? 1;
+  closures.foam_frac *= drawn.get(`${own}build`) ?? 1;
   return closures;
 }
 
 const within = (low: number, high: number, value: number): number => Math.min(high, Math.max(low, value));
 
-function coolerIn({ body }: TripCooler, index: number, drawn: Drawn): CoolerWorld {
-  const of = (name: string): number => drawn.get(`cooler:${index}:${name}`)!;
+function coolerIn({ body }: TripCooler, own: string, drawn: Drawn): CoolerWorld {
+  const of = (name: string): number => drawn.get(`${own}${name}`)!;
   return {
-    closures: closuresIn(drawn, index),
-    measured_frac: drawn.get(`cooler:${index}:measured`) ?? 1,
+    closures: closuresIn(drawn, own),
+    measured_frac: drawn.get(`${own}measured`) ?? 1,
     seal_W_per_mK: body.seal_W_per_mK * of("seal"),
     leak_per_h: body.leak_per_h * of("leak"),
     absorptance_frac: within(0.05, 0.98, body.absorptance_frac + of("color")),
@@ -102,7 +102,7 @@ export function drawWorld(trip: Trip, member: number, seed: number): World {
   return {
     sky,
     weather: weatherIn(trip, drawn),
-    coolers: trip.coolers.map((cooler, i) => coolerIn(cooler, i, drawn)),
+    coolers: trip.coolers.map((cooler, i) => coolerIn(cooler, coolerName(trip, i), drawn)),
     lots,
   };
 }

@@ -67,6 +67,8 @@ function addShared(trip: Trip, add: Add): void {
   for (const key of Object.keys(skyPriors) as SkyClosureKey[])
     add(`sky:${key}`, drawnSky[key], "shade, sun and ground");
   for (let day = 0; day < weatherDays(trip); day++) add(`air:${day}`, dayScore, "the weather");
+  if (trip.assumed.some(({ path }) => path.startsWith("weather")))
+    add("air:assumed", tripPriors.weatherAssumed_K, "the weather");
   add("dew", dayScore, "the weather");
   add("cloud", tripPriors.cloudShift_frac, "the weather");
   add("wind", tripPriors.wind_frac, "the weather");
@@ -84,9 +86,21 @@ const isNamedBuild = (trip: Trip, cooler: number): boolean => {
 
 const isAssumed = (trip: Trip, path: string): boolean => trip.assumed.some((one) => one.path === path);
 
+/** What the inputs of a cooler are named after: its own name, so that its place in the file does not matter. */
+export function coolerName(trip: Trip, index: number): string {
+  const name = trip.coolers[index]!.name.trim().toLowerCase();
+  const nth = trip.coolers.slice(0, index).filter((other) => other.name.trim().toLowerCase() === name).length;
+  return `cooler:${name}:${nth}:`;
+}
+
+/** The only cooler that a lot can matter to; null where a merge may take it to another. */
+function coolerOf(trip: Trip, { cooler }: TripFood | TripIce): number | null {
+  return trip.events.some((event) => event.do === "merge") ? null : cooler;
+}
+
 function addCooler(trip: Trip, cooler: TripCooler, index: number, add: Add): void {
   const own = "this cooler's walls and joint";
-  const at = `cooler:${index}:`;
+  const at = coolerName(trip, index);
   for (const key of ownClosures) add(`${at}${key}`, drawnClosures[key], own, index);
   if (cooler.body.measured_W_per_K !== null) add(`${at}measured`, tripPriors.measured_frac, own, index);
   else if (isNamedBuild(trip, index)) add(`${at}build`, tripPriors.unknownBuild_frac, own, index);
@@ -122,8 +136,7 @@ export function lotName(trip: Trip, { id }: TripFood | TripIce): string {
   if (names === undefined) {
     const seen = new Map<string, number>();
     const named = (lot: TripFood | TripIce): [string, string] => {
-      const what =
-        "form" in lot ? `ice:${boughtAs(trip, lot)}:${lot.cooler}:${lot.putIn_s}` : `food:${lot.name}`;
+      const what = "form" in lot ? `ice:${boughtAs(trip, lot)}:${lot.putIn_s}` : `food:${lot.name}`;
       const nth = seen.get(what) ?? 0;
       seen.set(what, nth + 1);
       return [lot.id, `${what}:${nth}`];
@@ -135,24 +148,23 @@ export function lotName(trip: Trip, { id }: TripFood | TripIce): string {
 }
 
 function addIce(trip: Trip, ice: TripIce, add: Add): void {
+  const [name, cooler] = [lotName(trip, ice), coolerOf(trip, ice)];
   const bought = boughtAs(trip, ice);
   const loose = bought === "cube" || bought === "crushed";
   const weight = loose ? tripPriors.bagWeight_frac : tripPriors.pieceWeight_frac;
-  add(`${lotName(trip, ice)}:weight`, weight, "weight of the ice");
+  add(`${name}:weight`, weight, "weight of the ice", cooler);
   // Dry ice is never warmer or colder.
   if (ice.form === "dry ice") return;
   if (loose && isAssumed(trip, `${ice.path}.liquid`))
-    add(`${lotName(trip, ice)}:liquid`, tripPriors.liquid_frac, "weight of the ice");
+    add(`${name}:liquid`, tripPriors.liquid_frac, "weight of the ice", cooler);
   const assumed = ice.start_C < -10 ? tripPriors.freezerAssumed_K : tripPriors.shopIceAssumed_K;
-  add(
-    `${lotName(trip, ice)}:cold`,
-    isAssumed(trip, `${ice.path}.at`) ? assumed : tripPriors.iceTold_K,
-    "cold at packing",
-  );
+  const isTold = !isAssumed(trip, `${ice.path}.at`) && !isAssumed(trip, `${ice.path}.from`);
+  add(`${name}:cold`, isTold ? tripPriors.iceTold_K : assumed, "cold at packing", cooler);
 }
 
 function addFood(trip: Trip, food: TripFood, add: Add): void {
-  add(`${lotName(trip, food)}:heat`, tripPriors.foodHeat_frac, "what the food holds");
+  const [name, cooler] = [lotName(trip, food), coolerOf(trip, food)];
+  add(`${name}:heat`, tripPriors.foodHeat_frac, "what the food holds", cooler);
   const assumed = {
     frozen: tripPriors.frozenAssumed_K,
     chilled: tripPriors.fridgeAssumed_K,
@@ -160,7 +172,7 @@ function addFood(trip: Trip, food: TripFood, add: Add): void {
     dry: tripPriors.ambientAssumed_K,
   }[food.state];
   const told = !isAssumed(trip, `${food.path}.at`);
-  add(`${lotName(trip, food)}:cold`, told ? tripPriors.foodTold_K : assumed, "cold at packing");
+  add(`${name}:cold`, told ? tripPriors.foodTold_K : assumed, "cold at packing", cooler);
 }
 
 const known = new WeakMap<Trip, readonly Input[]>();

@@ -50,6 +50,7 @@ export type TripPriorKey =
   | "fridgeAssumed_K"
   | "ambientAssumed_K"
   | "foodHeat_frac"
+  | "weatherAssumed_K"
   | "cloudShift_frac"
   | "wind_frac";
 
@@ -88,6 +89,8 @@ export const tripPriors: Readonly<Record<TripPriorKey, InputPrior>> = {
   fridgeAssumed_K: judged(0, -2, 3, "linear"),
   ambientAssumed_K: judged(0, -4, 4, "linear"),
   foodHeat_frac: judged(1, 0.936, 1.064, "log"),
+  /** Air of the whole trip where nobody told the weather: on top of the errors of a forecast. */
+  weatherAssumed_K: judged(0, -6, 6, "linear"),
   cloudShift_frac: judged(0, -0.2, 0.2, "linear"),
   wind_frac: judged(1, 0.6, 1.6, "log"),
 };

@@ -149,14 +149,13 @@ export function runMembers(trip: Trip, task: Pick<MemberTask, "from" | "to" | "s
     const world = drawWorld(trip, task.from + at, task.seed);
     const fleet = startFleet(inWorld(input, trip.weather, world), { tolerance, books: "end" });
     runFleet(fleet, input.end_s);
-    let warmest_C = Number.NaN;
     food.forEach((item, k) => {
       const most_C = keepFood(trip, fleet, item, at, foods[k]!);
-      if (most_C !== null && !(warmest_C > most_C)) warmest_C = most_C;
+      const { warmest_C } = coolers[item.cooler!]!;
+      if (most_C !== null && !(warmest_C[at]! > most_C)) warmest_C[at] = most_C;
     });
     coolers.forEach((draws, i) => {
       keepCooler(trip, fleet, i, at, draws);
-      draws.warmest_C[at] = warmest_C;
       if (series !== null) countSeries(trip, fleet, i, grids[i]!, series[i]!);
     });
   }

@@ -22,7 +22,7 @@ export interface CoolerDraws {
   overLimit_h: Float64Array;
   /** Ice and packs still frozen at the return. */
   iceLeft_kg: Float64Array;
-  /** Warmest perishable of the whole trip. */
+  /** Warmest that a perishable packed here ever is. */
   warmest_C: Float64Array;
 }
 

@@ -62,7 +62,7 @@ function foodIn(trip: Trip, fleet: Fleet, item: TripFood, middle: FoodResult, dr
     wet_h: share_frac(draws.wet_h) === 0 ? null : bandOf(draws.wet_h),
     verdict: ruling.verdict,
     rule: ruling.rule,
-    why: likely.why === ruling.why ? ruling.why : `${ruling.why}, ${sure}; likely ${likely.why}`,
+    why: likely.why === ruling.why ? ruling.why : `${ruling.why}, ${sure}; likely: ${likely.why}`,
   };
 }
 

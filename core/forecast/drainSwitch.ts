@@ -12,7 +12,9 @@ import { iceOutCarriedOn_s, runTrip } from "./run.ts";
 export function drainSwitch(trip: Trip, fleet: Fleet, cooler: number): DrainSwitch {
   const to = trip.coolers[cooler].drain === "keep" ? "open" : "keep";
   const coolers = trip.coolers.map((one, i) => (i === cooler ? ({ ...one, drain: to } as const) : one));
-  const other = runTrip({ ...trip, coolers });
+  // A habit takes the place of single drainings.
+  const events = trip.events.filter((event) => event.do !== "drain" || event.cooler !== cooler);
+  const other = runTrip({ ...trip, coolers, events });
   const was_s = overLimit_s(trip, fleet, cooler);
   const would_s = overLimit_s(trip, other, cooler);
   const neither = was_s === null && would_s === null;

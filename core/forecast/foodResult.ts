@@ -8,7 +8,7 @@ import { firstCrossing_s, timeAbove_s, timeBothAbove_s, valueAt } from "./series
 
 const hour_s = 3600;
 
-/** Three times the middle case: there is no ensemble yet. */
+/** Three times the middle case, where no ensemble was run. */
 export const middle = (value: number | null): Band => ({ p10: value, p50: value, p90: value });
 export const hours = (time_s: number | null): number | null => (time_s === null ? null : time_s / hour_s);
 

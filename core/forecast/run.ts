@@ -37,8 +37,9 @@ export function iceOut_s(fleet: Fleet, cooler: number): number | null {
 }
 
 /**
- * Ice-out as a number even where ice is left at the return: carried on at the melting of the last day. Only for
- * telling which assumption matters; no forecast is made of it.
+ * Ice-out as a number even where ice is left at the return: carried on at the melting of the last day, for one more length
+ * of the trip at the most. It ranks runs and tells them apart; where both of two runs come to that end, the trip shows no
+ * difference between them, and where one does, the difference is at least what is told.
  */
 export function iceOutCarriedOn_s(fleet: Fleet, cooler: number): number {
   const out = iceOut_s(fleet, cooler);
@@ -49,5 +50,5 @@ export function iceOutCarriedOn_s(fleet: Fleet, cooler: number): number {
   let i = last;
   while (i > 0 && end_s - track.t_s[i - 1] < 86_400 && track.ice_kg[i - 1] >= track.ice_kg[i]) i--;
   const rate = (track.ice_kg[i] - track.ice_kg[last]) / Math.max(1, end_s - track.t_s[i]);
-  return end_s + (rate > 1e-9 ? track.ice_kg[last] / rate : 365 * 86_400);
+  return end_s + (rate > 0 ? Math.min(end_s, track.ice_kg[last] / rate) : end_s);
 }

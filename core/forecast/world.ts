@@ -29,8 +29,8 @@ export interface LotWorld {
 }
 
 /**
- * One way in which everything that nobody knows may stand: a draw from the priors. The middle case is no world; it takes
- * every median.
+ * One way in which everything that nobody knows may stand: a draw from the priors. The middle case is no world: it takes
+ * the medians of the closures, and what is stated as it is stated.
  */
 export interface World {
   sky: Readonly<SkyClosures>;

@@ -15,9 +15,12 @@ export interface PlanOptions {
   /** Told after every trial; `done_frac` is a guess, since nobody knows how many trials it takes. */
   onProgress?: (done_frac: number, says: string) => void;
   signal?: { readonly aborted: boolean };
-  /** Search for what holds in this world instead of the middle case. */
-  world?: World;
+  /** Search for what holds in this world of a trial, which may be a part of the trip, instead of the middle case. */
+  worldOf?: (trial: Trip) => World;
 }
+
+/** A cooler with perishables is planned for the world of the search; one with drinks alone for the middle case. */
+const isWatched = (need: Need): boolean => need.foods.size > 0;
 
 /** Runs trials for one plan and counts them. */
 export class Scene {
@@ -30,10 +33,11 @@ export class Scene {
   }
 
   /** The middle case of a trip or the world of the search, without the effects of what was assumed. */
-  run(trip: Trip): Result {
+  run(trip: Trip, need: Need | null = null): Result {
     this.#trials++;
     this.options.onProgress?.(1 - 40 / (40 + this.#trials), this.#says);
-    const { signal, world } = this.options;
+    const { signal } = this.options;
+    const world = need === null || isWatched(need) ? this.options.worldOf?.(trip) : undefined;
     return forecast(trip, {
       effects: false,
       ...(signal === undefined ? {} : { signal }),
@@ -87,7 +91,18 @@ export function stageFor(trip: Trip, cooler: number): Stage {
 }
 
 function judgeStage(scene: Scene, { trip, need }: Stage, more: readonly TripIce[]): Judgement {
-  return judge(scene.run({ ...trip, ice: [...trip.ice, ...more] }), need);
+  return judge(scene.run({ ...trip, ice: [...trip.ice, ...more] }, need), need);
+}
+
+/** Runs a whole trip once for each kind of cooler in it, and judges each cooler by its own. */
+function judgeWhole(scene: Scene, trip: Trip): (need: Need) => Judgement {
+  const results = new Map<boolean, Result>();
+  return (need) => {
+    const kind = isWatched(need) || scene.options.worldOf === undefined;
+    const result = results.get(kind) ?? scene.run(trip, need);
+    results.set(kind, result);
+    return judge(result, need);
+  };
 }
 
 /** What the search settles on: pieces for every cooler, by its place in the trip. */
@@ -105,10 +120,10 @@ export function fillTrip(scene: Scene, trip: Trip, offers: readonly Offer[]): Fi
     const filled = { ...trip, ice: [...trip.ice, ...fills.flatMap((fill) => fill?.ice ?? [])] };
     fills[cooler] = fillOne(scene, stageFor(filled, cooler), cooler, offers, fills);
   }
-  const whole = scene.run(withFills(trip, fills));
+  const judged = judgeWhole(scene, withFills(trip, fills));
   for (const cooler of order) {
     const { holds, need } = fills[cooler]!;
-    if (!holds || judge(whole, need).outcome === "holds") continue;
+    if (!holds || judged(need).outcome === "holds") continue;
     const others = fills.filter((_, i) => i !== cooler);
     const stage = { ...stageFor(trip, cooler), trip: withFills(trip, others), need, cooler };
     fills[cooler] = fillOne(scene, stage, cooler, offers, others);
@@ -186,8 +201,8 @@ function taken(offer: Offer, ice: readonly TripIce[]): number {
 function leaveOut(scene: Scene, trip: Trip, fills: Fills): void {
   const holding = fills.filter((fill) => fill.holds && !fill.need.none);
   const holds = (trial: Fills): boolean => {
-    const result = scene.run(withFills(trip, trial));
-    return holding.every(({ need }) => judge(result, need).outcome === "holds");
+    const judged = judgeWhole(scene, withFills(trip, trial));
+    return holding.every(({ need }) => judged(need).outcome === "holds");
   };
   const leaveOne = (): boolean =>
     fills.some((fill, i) =>

@@ -1,9 +1,11 @@
+import { medianClosures } from "../cooler/closures.ts";
 import { drawWorld } from "../ensemble/drawWorld.ts";
 import type { Draws } from "../ensemble/types.ts";
 import { withBands } from "../ensemble/withBands.ts";
 import type { Warning } from "../forecast/result.ts";
 import type { Forecast } from "../forecast/types.ts";
-import type { Trip } from "../trip/types.ts";
+import type { World } from "../forecast/world.ts";
+import type { Trip, TripCooler } from "../trip/types.ts";
 import { type IcePlan, planIce } from "./planIce.ts";
 import type { PlanOptions } from "./scene.ts";
 
@@ -24,17 +26,22 @@ function watched(trip: Trip): number[] {
 
 const orLast = (over_h: number): number => (Number.isNaN(over_h) ? Infinity : over_h);
 
+const warmest_C = ({ coolers }: Draws, at: number): number =>
+  coolers.reduce(
+    (most, draws) => Math.max(most, draws.warmest_C[at] || Number.NEGATIVE_INFINITY),
+    Number.NEGATIVE_INFINITY,
+  );
+
 /** Members from the one whose food fails first; those in which none fails are ordered by their warmest food. */
 function worstFirst(trip: Trip, draws: Draws): { member: number; fails: boolean }[] {
   const n = draws.to - draws.from;
   const foods = watched(trip).map((i) => draws.food[i]!.overLimit_h);
   const all = Array.from({ length: n }, (_, at) => {
     const over_h = foods.reduce((first, times) => Math.min(first, orLast(times[at]!)), Infinity);
-    return { member: draws.from + at, over_h, warm_C: draws.coolers[0]?.warmest_C[at] ?? Number.NaN };
+    return { member: draws.from + at, over_h, warm_C: warmest_C(draws, at) };
   });
-  const warmer = (a: number, b: number): number => (Number.isNaN(a) || Number.isNaN(b) ? 0 : b - a);
   all.sort((a, b) =>
-    a.over_h === b.over_h ? warmer(a.warm_C, b.warm_C) || a.member - b.member : a.over_h - b.over_h,
+    a.over_h === b.over_h ? b.warm_C - a.warm_C || a.member - b.member : a.over_h - b.over_h,
   );
   return all.map(({ member, over_h }) => ({ member, fails: over_h < Infinity }));
 }
@@ -45,6 +52,9 @@ interface Tried {
   order: { member: number; fails: boolean }[];
   failing: number;
 }
+
+const fits = ({ plan }: Tried): boolean =>
+  plan.forecast.result.coolers.every(({ filled_frac }) => filled_frac <= 1 + 1e-9);
 
 /** The same pieces at the same places: another search has nothing more to offer. */
 function isSame(one: IcePlan, other: IcePlan): boolean {
@@ -59,9 +69,40 @@ function sureWarning(trip: Trip, failing: number, members: number): Warning {
   const asked = Math.round(100 * trip.confidence_frac);
   const held = members - failing;
   const enough = failing <= allowed(trip, members);
-  const says = `all food stays within its limit in ${held} of ${members} members; ${asked} % was asked${enough ? "" : ", and no ice that fits was found to reach it"}`;
+  const says = `every perishable in a cooler stays within its limit in ${held} of ${members} members; ${asked} % was asked${enough ? "" : ", and no ice that fits was found to reach it"}`;
   return { code: enough ? "plan-sure" : "plan-unsure", says, path: "" };
 }
+
+/**
+ * The world that a search is made in, for each trial: how things are packed is not in doubt there, or what fits in it
+ * would not fit in the cooler that is told. A trial may hold some of the coolers only, and pieces that the trip has not.
+ */
+function searchWorld(trip: Trip, member: number, seed: number): (trial: Trip) => World {
+  const whole = drawWorld(trip, member, seed);
+  // How far blocks cover the floor stays in doubt: it decides how much of the food lies on ice.
+  const { cubePacking_frac, crushedPacking_frac, foodPacking_frac, gapFill_frac } = medianClosures;
+  const packing = { cubePacking_frac, crushedPacking_frac, foodPacking_frac, gapFill_frac };
+  const packed = whole.coolers.map((own) => ({ ...own, closures: { ...own.closures, ...packing } }));
+  const place = ({ name }: TripCooler): number => trip.coolers.findIndex((cooler) => cooler.name === name);
+  return (trial) => ({
+    ...whole,
+    coolers: trial.coolers.map((cooler) => packed[place(cooler)]!),
+    lots: drawWorld(trial, member, seed).lots,
+  });
+}
+
+/** What a search found in its world is no forecast, and is told as what it is. */
+function fromWorld(trip: Trip, warnings: readonly Warning[]): Warning[] {
+  const watchedPaths = new Set(
+    trip.food.filter((item) => item.like.perishable).map(({ cooler }) => `coolers[${cooler}]`),
+  );
+  return warnings.map((warning) =>
+    searched.has(warning.code) && (warning.path === "" || watchedPaths.has(warning.path))
+      ? { ...warning, says: `Where more goes wrong than likely: ${warning.says}` }
+      : warning,
+  );
+}
+const searched: ReadonlySet<string> = new Set(["way-out", "ice-layer", "freezer-full"]);
 
 const allowed = (trip: Trip, members: number): number =>
   Math.floor((1 - trip.confidence_frac) * members + 1e-9);
@@ -86,16 +127,18 @@ export async function surePlan(
   };
   let last = await tried(planIce(trip, search));
   let best = last;
+  let sought = (warnings: readonly Warning[]): readonly Warning[] => warnings;
   const may = allowed(trip, last.order.length);
   for (let round = 0; round < mostRounds && last.failing > may && !options.signal?.aborted; round++) {
     // Each round a world further out, so that it comes to an end.
     const { member } = last.order[Math.floor(may * (1 - round / mostRounds))]!;
-    const plan = planIce(trip, { ...search, world: drawWorld(trip, member, seed) });
+    const plan = planIce(trip, { ...search, worldOf: searchWorld(trip, member, seed) });
     if (isSame(plan, last.plan)) break;
     last = await tried(plan);
-    if (last.failing < best.failing) best = last;
+    if (last.failing < best.failing && (fits(last) || !fits(best))) best = last;
+    sought = last === best ? (found) => fromWorld(trip, found) : sought;
   }
   const { result } = withBands(best.plan.forecast, best.draws, seed);
-  const warnings = [sureWarning(trip, best.failing, best.order.length), ...result.warnings];
+  const warnings = [sureWarning(trip, best.failing, best.order.length), ...sought(result.warnings)];
   return { plan: best.plan, forecast: { ...best.plan.forecast, result: { ...result, warnings } } };
 }

@@ -8,7 +8,7 @@ import { gainHours, inHundred, membersWords, NOTHING } from "./gainWords.ts";
 import { cut, hanging, padded, paddedLeft } from "./lines.ts";
 import type { TextOptions, Voice } from "./voice.ts";
 import { whatIfVoice } from "./whatIfVoice.ts";
-import { durationWords, isPoint, nameWords, PAST_RETURN, printable } from "./words.ts";
+import { durationWords, hasNoIce, isPoint, nameWords, PAST_RETURN, printable } from "./words.ts";
 
 const LABEL_COLUMNS = 24;
 
@@ -44,6 +44,9 @@ export function lastsWords(band: Band): string {
   return `likely ${say(band.p50)}, could be ${say(band.p10)} to ${say(band.p90)}`;
 }
 
+/** "ice likely 40 h, could be 33 h to 2 days", "no water ice". */
+export const iceLasts = (band: Band): string => (hasNoIce(band) ? "no water ice" : `ice ${lastsWords(band)}`);
+
 /** "A to B, galley: ice +26 h, 17 to 34". */
 export function pairWords({ a, b, cooler, iceOutGain_h }: ComparePair): string {
   const gain = gainHours(iceOutGain_h);
@@ -62,12 +65,16 @@ export function riskWords({ atRisk, fails_frac }: ComparedTrip): string {
 
 function tripLines(trip: ComparedTrip, voice: Voice): string[] {
   const title = cut(`${trip.letter}  ${printable(trip.title)} (${printable(trip.file)})`, voice.width);
-  const ends = trip.coolers.flatMap(({ name, overLimit_h, iceOut_h }) => {
+  const ends = trip.coolers.flatMap(({ name, perishables, overLimit_h, iceOut_h }) => {
     const food =
       overLimit_h.p10 === null
         ? "cold food in its limit, nine times in ten"
         : `cold food ${lastsWords(overLimit_h)}`;
-    return hanging(`   ${nameWords([name])}: `, `${food}; ice ${lastsWords(iceOut_h)}`, voice.width);
+    return hanging(
+      `   ${nameWords([name])}: `,
+      `${perishables ? food : "nothing perishable in it"}; ${iceLasts(iceOut_h)}`,
+      voice.width,
+    );
   });
   return [
     voice.paint.strong(title),

@@ -7,6 +7,7 @@ import { coldLines, drainLines, loadLines } from "./coolerText.ts";
 import { dayTable } from "./dayTable.ts";
 import { doubtLines } from "./doubtsText.ts";
 import { foodAnswer, foodLines } from "./foodText.ts";
+import { FEW } from "./gainWords.ts";
 import { cut, hanging } from "./lines.ts";
 import { type TextOptions, type Voice, voiceFor } from "./voice.ts";
 import { dangerLines, warningLines } from "./warningText.ts";
@@ -62,7 +63,9 @@ function headLines({ result }: Forecast, voice: Voice): string[] {
   const limit = `limit ${temperatureWords(result.limit.limit_C, voice.units)} (${result.limit.profile})`;
   const doubt = voice.middle
     ? `${ONE_RUN}: your cooler may do a quarter better or worse.`
-    : `A range holds 8 times in 10${result.ensemble === undefined ? "" : `; ${result.ensemble.members} members`}.`;
+    : (result.ensemble?.members ?? FEW) < FEW
+      ? `${result.ensemble!.members} members: too few for a range to rest on.`
+      : `A range holds 8 times in 10${result.ensemble === undefined ? "" : `; ${result.ensemble.members} members`}.`;
   return [
     voice.paint.strong(cut(printable(result.trip.title), voice.width)),
     ...hanging("", `${span}; ${limit}`, voice.width),

@@ -101,8 +101,12 @@ export function inHundred(share_frac: number): string {
   return share_frac >= 1 ? "all" : `${Math.min(99, Math.max(1, Math.round(share_frac * 100)))} in 100`;
 }
 
+/** Fewer members than this leave the ends of a range to chance. */
+export const FEW = 20;
+
 /** What stands under the head of every comparison: how many runs, and what a range is worth. */
 export function membersWords(members: number, seed: number): string {
   if (members < 2) return "One typical run, no range yet.";
+  if (members < FEW) return `${members} members (seed ${seed}): too few for a range to rest on.`;
   return `A range holds 8 times in 10; ${members} members (seed ${seed}), the same ones throughout.`;
 }

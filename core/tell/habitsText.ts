@@ -7,7 +7,7 @@ import { gainHours, gainWords, makesNoDifference, membersWords, NOTHING } from "
 import { cut, hanging, padded, wrap } from "./lines.ts";
 import type { TextOptions, Voice } from "./voice.ts";
 import { departureClock, whatIfVoice } from "./whatIfVoice.ts";
-import { isPoint, nameWords, printable, spanWords } from "./words.ts";
+import { hasNoIce, isPoint, nameWords, printable, spanWords } from "./words.ts";
 
 /**
  * What each habit is worth on one trip, as a person reads it: all good ways against all bad ones first, then each habit
@@ -46,7 +46,7 @@ function allLines({ all }: HabitsResult, voice: Voice): string[] {
   const row = (head: string, { overLimit_h, iceOut_h }: HabitsResult["all"]["bad"]): string[] =>
     hanging(
       `  ${padded(head, 17)}`,
-      `food in its limit ${end(overLimit_h)}; ice ${end(iceOut_h)}`,
+      `food in its limit ${end(overLimit_h)}; ${hasNoIce(iceOut_h) ? "no water ice" : `ice ${end(iceOut_h)}`}`,
       voice.width,
     );
   const { p10, p50, p90 } = all.iceRatio;

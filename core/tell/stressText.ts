@@ -6,7 +6,7 @@ import { inHundred, membersWords } from "./gainWords.ts";
 import { cut, hanging, padded } from "./lines.ts";
 import type { TextOptions, Voice } from "./voice.ts";
 import { departureClock, whatIfVoice } from "./whatIfVoice.ts";
-import { fromWords, nameWords, printable, spanWords } from "./words.ts";
+import { fromWords, hasNoIce, nameWords, printable, spanWords } from "./words.ts";
 
 const KEY_COLUMNS = 15;
 
@@ -56,7 +56,8 @@ function caseLines(one: StressCase, { limit }: StressResult, voice: Voice): stri
   const head = `${padded(word, 8)}${padded(one.key, KEY_COLUMNS)}`;
   const [first, ...rest] = hanging(head, `${failWords(one)}; ${printable(one.says)}`, voice.width);
   const coolers = one.coolers.map(
-    ({ name, iceOut_h }) => `${nameWords([name])} ${spanWords(iceOut_h, voice.clock, voice.middle)}`,
+    ({ name, iceOut_h }) =>
+      `${nameWords([name])} ${hasNoIce(iceOut_h) ? "has no water ice" : spanWords(iceOut_h, voice.clock, voice.middle)}`,
   );
   return [
     paint(first!.slice(0, word.length)) + first!.slice(word.length),

@@ -37,6 +37,7 @@ export function voiceFor(forecast: Forecast, options: TextOptions): Voice {
 
 /** True where no band of a result has any width: a single run, which knows nothing of its own doubt. */
 export function isMiddleCase(result: Result): boolean {
+  if (result.ensemble !== undefined && result.ensemble.members > 1) return false;
   const bands: Band[] = [
     ...result.coolers.flatMap((cooler) => [cooler.iceOut_h, cooler.overLimit_h]),
     ...result.food.flatMap((food) => [food.overLimit_h, food.warm_h, food.coreMax_C]),

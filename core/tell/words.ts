@@ -31,6 +31,9 @@ export interface LocalTime {
 /** What may be said instead of a time that the reckoning does not reach. */
 export const PAST_RETURN = "past the return";
 /** Said once beside values without a spread. */
+/** A cooler that has no water ice at any time; its ice does not end, there is none. */
+export const hasNoIce = ({ p90 }: Band): boolean => p90 === 0;
+
 export const ONE_RUN = "One typical run, no range yet";
 
 /** From Monday on. */

@@ -73,7 +73,12 @@ function comparedTrip({ letter, file, drawn, coolers }: Compared): ComparedTrip 
     dryIce_kg: sum_kg(trip.ice.filter(isDry)),
     cost: cost(trip.ice),
     packedWeight_kg: coolers.reduce((sum, { packedWeight_kg }) => sum + packedWeight_kg, 0),
-    coolers: coolers.map(({ name, iceOut_h, overLimit_h }) => ({ name, iceOut_h, overLimit_h })),
+    coolers: coolers.map(({ name, iceOut_h, overLimit_h }, i) => ({
+      name,
+      perishables: drawn.trip.food.some((item) => item.cooler === i && item.like.perishable),
+      iceOut_h,
+      overLimit_h,
+    })),
     atRisk: atRisk(drawn),
     fails_frac: fails_frac(drawn),
     fuss: fussOf(trip),
@@ -97,10 +102,15 @@ function counterparts(a: Trip, b: Trip): { name: string; a: number; b: number }[
 }
 
 function pairsOf(one: Compared, two: Compared): ComparePair[] {
+  // Ice is carried on for one more length of a trip; of trips of two lengths only what both can show is compared.
+  const horizon_h = (2 * Math.min(one.drawn.trip.duration_s, two.drawn.trip.duration_s)) / 3600;
   return counterparts(one.drawn.trip, two.drawn.trip).map(({ name, a, b }) => {
     const before = one.drawn.draws.coolers[a].iceCarriedOn_h;
     const after = two.drawn.draws.coolers[b].iceCarriedOn_h;
-    const gain_h = Array.from(before, (hours, m) => after[m] - hours);
+    const gain_h = Array.from(
+      before,
+      (hours, m) => Math.min(horizon_h, after[m]) - Math.min(horizon_h, hours),
+    );
     return { a: one.letter, b: two.letter, cooler: name, iceOutGain_h: bandOf(gain_h) };
   });
 }
@@ -117,7 +127,7 @@ function comparedFrom(named: NamedTrip, i: number, draws: Draws, seed: number): 
 
 /**
  * Trips side by side, each as written: what they take, what they keep cold, and how far apart they are over the same
- * members. Members of one number share what the trips share by name (cooler place, lot place in the file, the days'
+ * members. Members of one number share what the trips share by name (coolers and food by theirs, ice by its form, the days'
  * weather); what differs between the files differs.
  *
  * @param run `trips[i]` is its number i

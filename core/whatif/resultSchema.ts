@@ -86,7 +86,7 @@ const compared = v.strictObject({
   dryIce_kg: number,
   cost: perhaps,
   packedWeight_kg: number,
-  coolers: v.array(v.strictObject({ name: text, ...ends.entries })),
+  coolers: v.array(v.strictObject({ name: text, perishables: v.boolean(), ...ends.entries })),
   atRisk: v.array(text),
   fails_frac: number,
   fuss: v.strictObject({ openings: number, acts: number }),

@@ -34,12 +34,23 @@ function firstToFail({ trip, draws }: Drawn): StressCase["first"] {
   return first;
 }
 
-function caseOf(key: StressCase["key"], says: string, drawn: Drawn): StressCase {
+/** A case in which no member is moved by anything that is told of it. */
+function changesNothing({ draws }: Drawn, written: Drawn): boolean {
+  const same = (a: Float64Array, b: Float64Array): boolean => a.every((value, m) => Object.is(value, b[m]));
+  return draws.coolers.every(
+    ({ iceCarriedOn_h, overLimit_h }, i) =>
+      same(iceCarriedOn_h, written.draws.coolers[i].iceCarriedOn_h) &&
+      same(overLimit_h, written.draws.coolers[i].overLimit_h),
+  );
+}
+
+function caseOf(key: StressCase["key"], says: string, drawn: Drawn, written: Drawn | null): StressCase {
   const { trip, draws } = drawn;
+  const idle = written !== null && changesNothing(drawn, written);
   const failing_frac = fails_frac(drawn);
   return {
     key,
-    says,
+    says: idle ? `${says} (that changes nothing on this trip)` : says,
     fails_frac: failing_frac,
     holds: holds(trip, failing_frac),
     first: firstToFail(drawn),
@@ -59,10 +70,11 @@ function caseOf(key: StressCase["key"], says: string, drawn: Drawn): StressCase 
 export async function stress(trip: Trip, run: RunTasks, options: EnsembleOptions): Promise<StressResult> {
   const keys = stresses.map(({ key }) => stressKey(key));
   const drawsOf = await runVariants(run, [null, ...keys], options);
+  const written = { trip, draws: drawsOf(null) };
   const cases = [
-    caseOf("as written", "the trip as written", { trip, draws: drawsOf(null) }),
+    caseOf("as written", "the trip as written", written, null),
     ...stresses.map(({ key, says, make }) =>
-      caseOf(key, says, { trip: make(trip), draws: drawsOf(stressKey(key)) }),
+      caseOf(key, says, { trip: make(trip), draws: drawsOf(stressKey(key)) }, written),
     ),
   ];
   return {

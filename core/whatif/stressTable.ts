@@ -1,6 +1,6 @@
 import { placeDefaults } from "../sky/places.ts";
 import type { PlaceKind, Weather } from "../sky/types.ts";
-import type { Trip } from "../trip/types.ts";
+import type { Trip, TripCooler } from "../trip/types.ts";
 import { nSharedPieces, type Spot, withCooler, withIce, withSpots } from "./change.ts";
 import type { StressCase } from "./types.ts";
 
@@ -38,13 +38,20 @@ function hotter(trip: Trip): Trip {
 }
 
 function openedTwice(trip: Trip): Trip {
-  return trip.coolers.reduce((made, { openings }, i) => {
+  const twins = trip.events.filter((event) => event.do === "open").map(twin);
+  const twice: Trip = { ...trip, events: [...trip.events, ...twins].sort((a, b) => a.t_s - b.t_s) };
+  return trip.coolers.reduce<Trip>((made, { openings }, i) => {
     if (openings === null) return made;
     // The lid is never asked to be open for more than all of its hours.
     const most = (openings.to_s - openings.from_s) / openings.each_s;
     return withCooler(made, i, { openings: { ...openings, perDay: Math.min(2 * openings.perDay, most) } });
-  }, trip);
+  }, twice);
 }
+
+type Opening = Extract<Trip["events"][number], { do: "open" }>;
+
+/** The same opening once more, as soon as the lid was shut and the air inside had settled. */
+const twin = (event: Opening): Opening => ({ ...event, t_s: event.t_s + event.for_s + 600 });
 
 const unshaded = (trip: Trip): Trip =>
   withSpots(trip, ({ place }) => {
@@ -64,10 +71,14 @@ function firstHigh_C(trip: Trip): number {
 }
 
 function startedWarm(trip: Trip): Trip {
-  const body_C = Math.max(warmBody_C, firstHigh_C(trip));
+  const warm_C = Math.max(warmBody_C, firstHigh_C(trip));
+  const own_C = ({ start }: TripCooler): number => (start.kind === "uniform" ? start.body_C : start.room_C);
   return {
     ...trip,
-    coolers: trip.coolers.map((cooler) => ({ ...cooler, start: { kind: "uniform", body_C } })),
+    coolers: trip.coolers.map((cooler) => ({
+      ...cooler,
+      start: { kind: "uniform", body_C: Math.max(warm_C, own_C(cooler)) },
+    })),
     food: trip.food.map((item) =>
       item.state === "chilled" && item.cooler !== null
         ? { ...item, start_C: item.start_C + warmFood_K }

@@ -114,7 +114,7 @@ export interface ComparedTrip {
   /** null where a piece has no price. */
   cost: number | null;
   packedWeight_kg: number;
-  coolers: { name: string; iceOut_h: Band; overLimit_h: Band }[];
+  coolers: { name: string; perishables: boolean; iceOut_h: Band; overLimit_h: Band }[];
   /** Names of perishables that pass their limit before they are eaten in more than 1 − confidence of the members. */
   atRisk: string[];
   fails_frac: number;

@@ -44,5 +44,21 @@ export function variantOf(trip: Trip, key: string): Trip | null {
   const make = variantsOf(trip).get(key);
   if (make === undefined) throw new DomainError(`variant must be the key of one of this trip, got ${key}`);
   const made = make();
-  return isMade(made) ? made : null;
+  return isMade(made) ? told(trip, made) : null;
+}
+
+/** What a variant sets is told by it and no longer assumed: it must not be drawn as widely as a guess. */
+function told(trip: Trip, made: Trip): Trip {
+  const set = new Set<string>();
+  const lots = [...trip.ice, ...trip.food];
+  for (const lot of [...made.ice, ...made.food]) {
+    const before = lots.find(({ id }) => id === lot.id);
+    if (before === undefined || before.start_C === lot.start_C) continue;
+    for (const key of ["at", "from", "liquid"]) set.add(`${lot.path}.${key}`);
+  }
+  made.coolers.forEach(({ start }, i) => {
+    if (start === trip.coolers[i]?.start) return;
+    for (const key of ["at", "kept"]) set.add(`coolers[${i}].start.${key}`);
+  });
+  return { ...made, assumed: made.assumed.filter(({ path }) => !set.has(path)) };
 }

@@ -1,6 +1,6 @@
 import { group } from "d3-array";
 import type { ComparedTrip, CompareResult } from "../../whatif/types.ts";
-import { lastsWords, pairWords, riskWords } from "../compareText.ts";
+import { iceLasts, pairWords, riskWords } from "../compareText.ts";
 import { membersWords } from "../gainWords.ts";
 import { nameWords } from "../words.ts";
 import { disc, drawPanel, strokeOf } from "./comparePanel.ts";
@@ -76,7 +76,7 @@ export function compareBands(result: CompareResult, options: PictureOptions): st
 function tripWords(trip: ComparedTrip): string[] {
   return [
     riskWords(trip),
-    ...trip.coolers.map(({ name, iceOut_h }) => `${nameWords([name])}: ice ${lastsWords(iceOut_h)}`),
+    ...trip.coolers.map(({ name, iceOut_h }) => `${nameWords([name])}: ${iceLasts(iceOut_h)}`),
   ];
 }
 

@@ -5,7 +5,7 @@ import type { StressCase, StressResult } from "../../whatif/types.ts";
 import { membersWords } from "../gainWords.ts";
 import { failWords, firstWords, stressAnswer } from "../stressText.ts";
 import { departureClock } from "../whatIfVoice.ts";
-import { printable, spanWords, type TripClock } from "../words.ts";
+import { hasNoIce, printable, spanWords, type TripClock } from "../words.ts";
 import { RULER_PX, ruler, type TimeScale, timeScale } from "./marks.ts";
 import {
   box,
@@ -87,8 +87,10 @@ export function stressGrid(result: StressResult, options: PictureOptions): strin
 
 function rowWords(one: StressCase, { result, options, clock }: Frame): string {
   const limit = temperatureWords(result.limit.limit_C, options.units);
-  const ice = one.coolers.map(
-    ({ name, iceOut_h }) => `${printable(name)} ice ${spanWords(iceOut_h, clock, result.members < 2)}`,
+  const ice = one.coolers.map(({ name, iceOut_h }) =>
+    hasNoIce(iceOut_h)
+      ? `${printable(name)} no water ice`
+      : `${printable(name)} ice ${spanWords(iceOut_h, clock, result.members < 2)}`,
   );
   return [firstWords(one, limit, { clock, middle: result.members < 2 }), ...ice].join("; ");
 }

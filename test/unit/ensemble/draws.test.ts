@@ -29,9 +29,9 @@ describe("priors", () => {
     expect(new Set(inputs.map(({ dimension }) => dimension)).size).toBe(inputs.length);
     // Nobody weighed the wall: the build is in doubt, and the ice's water share was filled in.
     for (const name of [
-      "cooler:0:build",
-      "ice:cube:0:null:0:weight",
-      "ice:cube:0:null:0:liquid",
+      "cooler:chest:0:build",
+      "ice:cube:null:0:weight",
+      "ice:cube:null:0:liquid",
       "food:chicken:0:heat",
       "air:1",
       "sky:shadeShift_frac",
@@ -41,8 +41,8 @@ describe("priors", () => {
 
   it("take a measured cooler as measured", () => {
     const names = inputsOf(smallTrip({ cooler: "conductance: 0.9 W/K" })).map(({ name }) => name);
-    expect(names).toContain("cooler:0:measured");
-    expect(names).not.toContain("cooler:0:build");
+    expect(names).toContain("cooler:chest:0:measured");
+    expect(names).not.toContain("cooler:chest:0:build");
   });
 });
 
@@ -125,4 +125,12 @@ describe("members", () => {
     expect(() => joinDraws([part, part])).toThrow("begin with member 1");
     expect(() => joinDraws([])).toThrow("at least one");
   });
+});
+
+it("the world of a cooler does not hang on its place in the file, nor a lot's on the cooler it lies in", () => {
+  const swapped = { ...trip, coolers: [{ ...trip.coolers[0]!, name: "spare" }, ...trip.coolers] };
+  const [one, two] = [drawWorld(trip, 7, 1), drawWorld(swapped, 7, 1)];
+  expect(two.coolers[1]).toEqual(one.coolers[0]);
+  const moved = { ...trip, ice: trip.ice.map((ice) => ({ ...ice, cooler: 1 })) };
+  expect(drawWorld(moved, 7, 1).lots.get("ice[0]")).toEqual(one.lots.get("ice[0]"));
 });
