@@ -36,7 +36,7 @@ export function compareText(result: CompareResult, options: TextOptions): string
 }
 
 /** "3 days 4 h, could be 2 days 20 h to past the return", from departure. */
-export function lastsWords(band: Band): string {
+function lastsWords(band: Band): string {
   const say = (hours: number | null): string =>
     hours === null ? PAST_RETURN : durationWords(Math.round(hours));
   if (band.p10 === null) return "to the return, nine times in ten";
