@@ -137,7 +137,9 @@ function everyQuantileLater(before: Trip, after: Trip, seed: number): void {
   expect([...sooner]).toEqual([]);
   // And it moved: the middle by more than the steps do.
   const [middle, later] = [bandOf(a!).p50!, bandOf(b!).p50!];
-  expect(later).toBeGreaterThan(middle + steps(middle));
+  // Where most of the ice outlasts what is carried on, there is nothing further to move to.
+  const most_h = (2 * after.duration_s) / 3600;
+  expect(later).toBeGreaterThan(Math.min(most_h - steps(most_h), middle + steps(middle)));
 }
 
 describe("the end of the ice moves", () => {

@@ -29,10 +29,14 @@ interface Found {
   food: Side;
 }
 
-/** The band of one trip against worlds far away in sequences of their own; by world. */
-function sidesOf(trip: Trip, i: number): Found[] {
+/**
+ * The band of one trip against worlds far away in sequences of their own; by world. null where the band of the ice ends at
+ * the end of what is carried on: there a truth beyond it would count as held. Which trips those are the truth does not say.
+ */
+function sidesOf(trip: Trip, i: number): Found[] | null {
   const [band] = runMembers(trip, { from: 0, to: memberCount, seed: i, series: false }).coolers;
   const [ice, food] = [bandOf(band!.iceCarriedOn_h), bandOf(band!.warmest_C)];
+  if (ice.p90! >= (2 * trip.duration_s) / 3600 - 1e-6) return null;
   const far = 1_000_000 + i;
   return Array.from({ length: worldCount }, (_, k) => {
     const seed = 50_000 + 1000 * k + i;
@@ -42,9 +46,11 @@ function sidesOf(trip: Trip, i: number): Found[] {
 }
 
 describe("the 10–90 % band over 300 trips", () => {
-  const found = fc
-    .sample(shortTrip, { numRuns: tripCount, seed: 1907 })
-    .map((file, i) => sidesOf(read(file), i));
+  const found: Found[][] = [];
+  for (const [i, file] of fc.sample(shortTrip, { numRuns: 3 * tripCount, seed: 1907 }).entries()) {
+    const sides = found.length < tripCount ? sidesOf(read(file), i) : null;
+    if (sides !== null) found.push(sides);
+  }
   const all = found.flat();
   const share_frac = (of: keyof Found, side: Side, among: readonly Found[] = all): number =>
     among.filter((one) => one[of] === side).length / among.length;
