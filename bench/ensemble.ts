@@ -12,14 +12,27 @@ interface Timed {
   draws: Draws;
 }
 
-/** One run with workers that are already warm: the first, short run starts them and is not counted. */
-async function timed(source: TripSource, members: number, workers: number, seed = 1): Promise<Timed> {
+/**
+ * The fastest of some runs with workers that are already warm: the first run starts them and is not counted, and another
+ * program's turn on a shared machine counts once at the most.
+ */
+async function timed(
+  source: TripSource,
+  members: number,
+  workers: number,
+  { seed = 1, times = 1 }: { seed?: number; times?: number } = {},
+): Promise<Timed> {
   process.env.COLDSTOW_WORKERS = String(workers);
   return withMembers([source], async (run) => {
-    await run(tasksFor(0, null, 16 * workers, seed, false));
-    const from = performance.now();
-    const draws = joinDraws(await run(tasksFor(0, null, members, seed, true)));
-    return { ms: performance.now() - from, rss_MB: process.memoryUsage().rss / 1e6, draws };
+    await run(tasksFor(0, null, 48 * workers, seed, false));
+    let best: Timed | null = null;
+    for (let i = 0; i < times; i++) {
+      const from = performance.now();
+      const draws = joinDraws(await run(tasksFor(0, null, members, seed, true)));
+      const ms = performance.now() - from;
+      if (best === null || ms < best.ms) best = { ms, rss_MB: process.memoryUsage().rss / 1e6, draws };
+    }
+    return best!;
   });
 }
 
@@ -27,8 +40,8 @@ const cores = availableParallelism();
 sayMachine(`Ensemble of a trip; workers warm, ${cores} cores`);
 
 const week = weekOfFour();
-const one = await timed(week, 256, 1);
-const two = await timed(week, 256, Math.min(2, cores));
+const one = await timed(week, 256, 1, { times: 4 });
+const two = await timed(week, 256, Math.min(2, cores), { times: 4 });
 sayTable(
   ["256 members × 4 coolers × 7 days", "s", "ms a cooler-week", "faster"],
   [
@@ -72,7 +85,7 @@ const rows: string[][] = [];
 for (const members of [16, 32, 64, 128, 256, 512]) {
   const bands: Band[] = [];
   for (const seed of seeds)
-    bands.push(bandOf((await timed(small, members, both, seed)).draws.coolers[0]!.iceCarriedOn_h));
+    bands.push(bandOf((await timed(small, members, both, { seed })).draws.coolers[0]!.iceCarriedOn_h));
   const spread = (key: "p10" | "p50" | "p90"): string => {
     const values = bands.map((band) => band[key] ?? Number.NaN);
     const mean = values.reduce((a, b) => a + b) / values.length;

@@ -17,8 +17,8 @@ export function weekOfFour(coolers = 4, days = 7): TripSource {
   );
   const food = names.flatMap((name, i) => [
     `  - { name: stew ${i}, amount: 2 kg, like: stew, state: frozen, at: -16 C, shape: { bag: 25 mm }, eat: day ${Math.max(1, days - 1)} dinner, in: ${name}, watertight: true }`,
-    `  - { name: chicken ${i}, amount: 1.5 kg, like: chicken breast, raw: true, state: chilled, at: 3 C, eat: day 2 dinner, in: ${name}, watertight: true }`,
-    `  - { name: milk ${i}, amount: 2 L, like: milk, state: chilled, at: 4 C, eat: day 3 breakfast, in: ${name}, watertight: true }`,
+    `  - { name: chicken ${i}, amount: 1.5 kg, like: chicken breast, raw: true, state: chilled, at: 3 C, eat: day ${Math.min(2, Math.max(1, days - 1))} dinner, in: ${name}, watertight: true }`,
+    `  - { name: milk ${i}, amount: 2 L, like: milk, state: chilled, at: 4 C, eat: day ${Math.min(3, days)} breakfast, in: ${name}, watertight: true }`,
     `  - { name: cheese ${i}, amount: 1 kg, like: cheddar, state: chilled, at: 4 C, eat: day ${days} lunch, in: ${name}, watertight: true }`,
     `  - { name: cans ${i}, count: 12, each: 355 mL, like: soft drink, state: chilled, at: 6 C, eat: throughout, in: ${name}, watertight: true }`,
   ]);

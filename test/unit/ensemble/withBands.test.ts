@@ -6,6 +6,7 @@ import { withBands } from "../../../core/ensemble/withBands.ts";
 import { forecast } from "../../../core/forecast/forecast.ts";
 import type { Band } from "../../../core/forecast/result.ts";
 import { failuresOf } from "../../../core/plan/need.ts";
+import { forecastText } from "../../../core/tell/forecastText.ts";
 import type { Trip } from "../../../core/trip/types.ts";
 import { smallTrip } from "../fixtures/smallTrip.ts";
 
@@ -75,6 +76,14 @@ describe("a forecast with bands", () => {
   it("stays the middle case with no members", async () => {
     const middle = forecast(smallTrip(), { effects: false });
     expect(await ensemble(middle, run(smallTrip()), { members: 0, seed: 1 })).toBe(middle);
+  });
+
+  it("tells a trip in deep cold, where nothing melts and nothing can be carried on", async () => {
+    const trip = smallTrip({ high_C: -10 });
+    const told = await ensemble(forecast(trip), run(trip), { members: 8, seed: 1 });
+    expect(forecastText(told, { units: "us" })).toContain("ice to the return");
+    const { iceCarriedOn_h } = runMembers(trip, { from: 0, to: 8, seed: 1, series: false }).coolers[0]!;
+    for (const hours of iceCarriedOn_h) expect(hours).toBeLessThanOrEqual((2 * trip.duration_s) / 3600);
   });
 
   it("refuses draws without series", () => {
