@@ -102,7 +102,7 @@ function fromWorld(trip: Trip, warnings: readonly Warning[]): Warning[] {
       : warning,
   );
 }
-const searched: ReadonlySet<string> = new Set(["way-out", "ice-layer", "freezer-full"]);
+const searched: ReadonlySet<string> = new Set(["way-out", "ice-enough", "ice-layer", "freezer-full"]);
 
 const allowed = (trip: Trip, members: number): number =>
   Math.floor((1 - trip.confidence_frac) * members + 1e-9);

@@ -15,6 +15,7 @@ const ORDER = [
   "food-after-merge",
   "freezes",
   "does-not-fit",
+  "plan-unsure",
   "ice-short",
   "way-out",
 ];
@@ -27,7 +28,7 @@ const NOTES: Readonly<Record<string, string>> = {
   "frozen-at-meal": "Note: ",
   "supply-assumed": "Note: ",
   "plan-part": "Note: ",
-  "middle-case-only": "Note: ",
+  "plan-sure": "Plan: ",
 };
 
 /** Dangers in a line each, for the head of a text; told in full below. */
