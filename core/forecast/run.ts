@@ -36,8 +36,11 @@ export function iceOut_s(fleet: Fleet, cooler: number): number | null {
   return 0;
 }
 
+/** The latest end of ice that is told apart, for a trip of this length. */
+export const carriedOnUntil_s = (duration_s: number): number => 4 * duration_s;
+
 /**
- * Ice-out as a number even where ice is left at the return: carried on at the melting of the last day, for one more length
+ * Ice-out as a number even where ice is left at the return: carried on at the melting of the last day, for three more lengths
  * of the trip at the most. It ranks runs and tells them apart; where both of two runs come to that end, the trip shows no
  * difference between them, and where one does, the difference is at least what is told.
  */
@@ -47,8 +50,9 @@ export function iceOutCarriedOn_s(fleet: Fleet, cooler: number): number {
   const track = fleet.tracks[cooler];
   const last = track.t_s.length - 1;
   const end_s = track.t_s[last];
+  const most_s = carriedOnUntil_s(end_s);
   let i = last;
   while (i > 0 && end_s - track.t_s[i - 1] < 86_400 && track.ice_kg[i - 1] >= track.ice_kg[i]) i--;
   const rate = (track.ice_kg[i] - track.ice_kg[last]) / Math.max(1, end_s - track.t_s[i]);
-  return end_s + (rate > 0 ? Math.min(end_s, track.ice_kg[last] / rate) : end_s);
+  return end_s + (rate > 0 ? Math.min(most_s - end_s, track.ice_kg[last] / rate) : most_s - end_s);
 }

@@ -7,6 +7,7 @@ import { withBands } from "../ensemble/withBands.ts";
 import { forecast } from "../forecast/forecast.ts";
 import { loadTrip } from "../forecast/load.ts";
 import type { CoolerResult } from "../forecast/result.ts";
+import { carriedOnUntil_s } from "../forecast/run.ts";
 import { DomainError } from "../quantity/errors.ts";
 import type { Trip, TripIce } from "../trip/types.ts";
 import { checkMembers } from "./batch.ts";
@@ -102,8 +103,8 @@ function counterparts(a: Trip, b: Trip): { name: string; a: number; b: number }[
 }
 
 function pairsOf(one: Compared, two: Compared): ComparePair[] {
-  // Ice is carried on for one more length of a trip; of trips of two lengths only what both can show is compared.
-  const horizon_h = (2 * Math.min(one.drawn.trip.duration_s, two.drawn.trip.duration_s)) / 3600;
+  // Ice is carried on for some more lengths of a trip; of trips of two lengths only what both can show is compared.
+  const horizon_h = carriedOnUntil_s(Math.min(one.drawn.trip.duration_s, two.drawn.trip.duration_s)) / 3600;
   return counterparts(one.drawn.trip, two.drawn.trip).map(({ name, a, b }) => {
     const before = one.drawn.draws.coolers[a].iceCarriedOn_h;
     const after = two.drawn.draws.coolers[b].iceCarriedOn_h;

@@ -6,6 +6,7 @@ import { runMembers } from "../../core/ensemble/runMembers.ts";
 import type { CoolerDraws, Draws } from "../../core/ensemble/types.ts";
 import { withBands } from "../../core/ensemble/withBands.ts";
 import { forecast } from "../../core/forecast/forecast.ts";
+import { carriedOnUntil_s } from "../../core/forecast/run.ts";
 import type { TripFile } from "../../core/trip/file.ts";
 import type { Trip } from "../../core/trip/types.ts";
 import { runs } from "./runs.ts";
@@ -138,7 +139,7 @@ function everyQuantileLater(before: Trip, after: Trip, seed: number): void {
   // And it moved: the middle by more than the steps do.
   const [middle, later] = [bandOf(a!).p50!, bandOf(b!).p50!];
   // Where most of the ice outlasts what is carried on, there is nothing further to move to.
-  const most_h = (2 * after.duration_s) / 3600;
+  const most_h = carriedOnUntil_s(after.duration_s) / 3600;
   expect(later).toBeGreaterThan(Math.min(most_h - steps(most_h), middle + steps(middle)));
 }
 
