@@ -61,7 +61,7 @@ export type TripPriorKey =
  * @source engineering-judgement, common-practice
  */
 export const tripPriors: Readonly<Record<TripPriorKey, InputPrior>> = {
-  /** A cooler of a named build: its conductance / what the build says. */
+  /** A cooler of a named build: the conductivity of its foam, and so nearly the whole conductance / what the build says. */
   unknownBuild_frac: judged(1.05, 0.85, 1.4, "log"),
   /** A measured conductance. */
   measured_frac: judged(1, 0.95, 1.05, "log"),

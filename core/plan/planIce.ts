@@ -98,7 +98,8 @@ function isLess(one: readonly IcePiece[], other: readonly IcePiece[]): boolean {
  * Finds the least ice, in pieces that can be had before departure, that keeps every perishable of each cooler within
  * the trip's limit until it is eaten, leaves solid ice until the last perishable or drink is (but not where it freezes
  * outside from then on), and fits, in the cooler and, for what is frozen at home, in the freezer. Pieces lie where they
- * need to be fewest. All in the middle case: a doubt about the weather or the cooler is not in it.
+ * need to be fewest. All in the middle case, or for coolers with perishables in the world of
+ * the options; what holds at the trip's confidence is for `surePlan` to find.
  *
  * Ice that the file has aboard stays, and pieces are added only where it does not do; to plan from nothing, leave it
  * out of the file. Forms: one, or two mixed. Where nothing holds, the best that fits is planned, with changes that

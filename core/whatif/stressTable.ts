@@ -42,7 +42,7 @@ function openedTwice(trip: Trip): Trip {
   const twice: Trip = { ...trip, events: [...trip.events, ...twins].sort((a, b) => a.t_s - b.t_s) };
   return trip.coolers.reduce<Trip>((made, { openings }, i) => {
     if (openings === null) return made;
-    // The lid is never asked to be open for more than all of its hours.
+    // As written here the lid is never asked to be open for more than all of its hours; a member may open it oftener.
     const most = (openings.to_s - openings.from_s) / openings.each_s;
     return withCooler(made, i, { openings: { ...openings, perDay: Math.min(2 * openings.perDay, most) } });
   }, twice);

@@ -1,4 +1,5 @@
 import type { Cover } from "../cooler/types.ts";
+import { withDrain } from "../forecast/drainSwitch.ts";
 import type { Trip } from "../trip/types.ts";
 import { withCooler } from "./change.ts";
 import { coolerHabit, type Habit } from "./habit.ts";
@@ -131,10 +132,7 @@ const drainHabit = (trip: Trip, cooler: number): Habit => {
       if (i !== cooler || !ice.some((lot) => lot.cooler === i && lot.form !== "dry ice")) return null;
       return ({ keep: "good", open: "bad", daily: "between" } as const)[coolers[i].drain];
     },
-    set: (made, i, good) => ({
-      ...withCooler(made, i, { drain: good ? "keep" : "open" }),
-      events: made.events.filter((event) => event.do !== "drain" || event.cooler !== i),
-    }),
+    set: (made, i, good) => withDrain(made, i, good ? "keep" : "open"),
   });
 };
 

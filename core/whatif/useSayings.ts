@@ -1,5 +1,6 @@
+import { withDrain } from "../forecast/drainSwitch.ts";
 import type { Trip } from "../trip/types.ts";
-import { mainCoolerIndex, type Unmade, withCooler } from "./change.ts";
+import { mainCoolerIndex, type Unmade } from "./change.ts";
 import { chilledBody, warmBody } from "./coolerHabits.ts";
 import { iceGain_h } from "./gains.ts";
 import { ratioWithin, type Saying, sidesOf } from "./saying.ts";
@@ -19,11 +20,7 @@ function openedOnce(trip: Trip): Trip | Unmade {
   return { ...trip, events: [...trip.events, open].sort((a, b) => a.t_s - b.t_s) };
 }
 
-function drained(trip: Trip, drain: "open" | "keep"): Trip {
-  const main = mainCoolerIndex(trip);
-  const events = trip.events.filter((event) => event.do !== "drain" || event.cooler !== main);
-  return withCooler({ ...trip, events }, main, { drain });
-}
+const drained = (trip: Trip, drain: "open" | "keep"): Trip => withDrain(trip, mainCoolerIndex(trip), drain);
 
 /** Sayings about what is done with a cooler. */
 export const useSayings: readonly Saying[] = [
