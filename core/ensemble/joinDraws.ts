@@ -1,6 +1,6 @@
 import { DomainError } from "../quantity/errors.ts";
-import { addCounts } from "./seriesCounts.ts";
-import type { CoolerSeriesCounts, Draws, SeriesCounts } from "./types.ts";
+import { joinBins } from "./seriesBins.ts";
+import type { CoolerSeriesBins, Draws } from "./types.ts";
 
 type Columns<T> = { [K in keyof T]: Float64Array };
 
@@ -18,16 +18,16 @@ function joined<T extends Columns<T>>(parts: readonly T[], nMembers: number): T 
   return out as T;
 }
 
-function summed(parts: readonly CoolerSeriesCounts[]): CoolerSeriesCounts {
-  const out = Object.fromEntries(
-    Object.entries(parts[0]!).map(([key, series]: [string, SeriesCounts]) => [
-      key,
-      { ...series, counts: series.counts.slice() },
-    ]),
-  ) as unknown as CoolerSeriesCounts;
-  for (const part of parts.slice(1))
-    for (const key of Object.keys(out) as (keyof CoolerSeriesCounts)[]) addCounts(out[key], part[key]);
-  return out;
+function seriesOf(parts: readonly CoolerSeriesBins[]): CoolerSeriesBins {
+  const of = (key: keyof CoolerSeriesBins): CoolerSeriesBins[typeof key] =>
+    joinBins(parts.map((part) => part[key]));
+  return {
+    air_C: of("air_C"),
+    ice_kg: of("ice_kg"),
+    dryIce_kg: of("dryIce_kg"),
+    water_L: of("water_L"),
+    warmestPerishable_C: of("warmestPerishable_C"),
+  };
 }
 
 /**
@@ -62,6 +62,6 @@ export function joinDraws(parts: readonly Draws[]): Draws {
     series:
       first.series === null
         ? null
-        : first.series.map((_, i) => summed(parts.map((part) => part.series![i]!))),
+        : first.series.map((_, i) => seriesOf(parts.map((part) => part.series![i]!))),
   };
 }

@@ -14,8 +14,8 @@ import { loadTrip } from "../forecast/load.ts";
 import { iceOut_s, iceOutCarriedOn_s } from "../forecast/run.ts";
 import type { Trip, TripFood } from "../trip/types.ts";
 import { drawWorld } from "./drawWorld.ts";
-import { count, makeCounts } from "./seriesCounts.ts";
-import type { CoolerDraws, CoolerSeriesCounts, Draws, FoodDraws, MemberTask } from "./types.ts";
+import { makeBins, putInBin } from "./seriesBins.ts";
+import type { CoolerDraws, CoolerSeriesBins, Draws, FoodDraws, MemberTask, SeriesBins } from "./types.ts";
 
 /**
  * Members may be stepped more loosely than the middle case: what that adds (under 0.1 % of ice-out) is small against a
@@ -74,33 +74,33 @@ const coldest_C = -85;
 const hottest_C = 75;
 
 /** Bins fine enough that a printed number is not moved: 0.25 K, and a three-hundredth of all the ice. */
-function makeSeries(trip: Trip, grid: readonly GridPoint[]): CoolerSeriesCounts {
+function makeSeries(trip: Trip, grid: readonly GridPoint[], n: number): CoolerSeriesBins {
   const moments = grid.length;
   const sum = (dry: boolean): number =>
     trip.ice.reduce((all, ice) => all + ((ice.form === "dry ice") === dry ? ice.mass_kg : 0), 0);
-  const temperature = (): ReturnType<typeof makeCounts> => makeCounts(moments, coldest_C, hottest_C, 641);
-  const mass = (most_kg: number): ReturnType<typeof makeCounts> =>
-    most_kg > 0 ? makeCounts(moments, 0, most_kg, 401) : makeCounts(moments, 0, 1, 2);
+  const temperature = (): SeriesBins => makeBins(moments, n, coldest_C, hottest_C, 641);
+  const mass = (most_kg: number): SeriesBins => makeBins(moments, n, 0, most_kg > 0 ? most_kg : 1, 401);
   const ice_kg = 1.15 * sum(false);
   return {
     air_C: temperature(),
-    ice_kg: makeCounts(moments, 0, ice_kg + 0.5, 401),
+    ice_kg: makeBins(moments, n, 0, ice_kg + 0.5, 401),
     dryIce_kg: mass(1.15 * sum(true)),
-    water_L: makeCounts(moments, 0, ice_kg + 1, 401),
+    water_L: makeBins(moments, n, 0, ice_kg + 1, 401),
     warmestPerishable_C: temperature(),
   };
 }
 
-function countSeries(
+function keepSeries(
   trip: Trip,
   fleet: Fleet,
   i: number,
   grid: readonly GridPoint[],
-  into: CoolerSeriesCounts,
+  member: number,
+  into: CoolerSeriesBins,
 ): void {
   const track = fleet.tracks[i]!;
-  const put = (key: keyof CoolerSeriesCounts, values: readonly (number | null)[]): void => {
-    for (let moment = 0; moment < grid.length; moment++) count(into[key], moment, values[moment]!);
+  const put = (key: keyof CoolerSeriesBins, values: readonly (number | null)[]): void => {
+    for (let moment = 0; moment < grid.length; moment++) putInBin(into[key], member, moment, values[moment]!);
   };
   put("air_C", onGrid(track, track.air_C, grid));
   put("ice_kg", onGrid(track, track.ice_kg, grid));
@@ -144,7 +144,7 @@ export function runMembers(trip: Trip, task: Pick<MemberTask, "from" | "to" | "s
   const n = task.to - task.from;
   const coolers = trip.coolers.map(() => makeCoolerDraws(n));
   const foods = food.map(() => makeFoodDraws(n));
-  const series = task.series ? grids.map((grid) => makeSeries(trip, grid)) : null;
+  const series = task.series ? grids.map((grid) => makeSeries(trip, grid, n)) : null;
   for (let at = 0; at < n; at++) {
     const world = drawWorld(trip, task.from + at, task.seed);
     const fleet = startFleet(inWorld(input, trip.weather, world), { tolerance, books: "end" });
@@ -156,7 +156,7 @@ export function runMembers(trip: Trip, task: Pick<MemberTask, "from" | "to" | "s
     });
     coolers.forEach((draws, i) => {
       keepCooler(trip, fleet, i, at, draws);
-      if (series !== null) countSeries(trip, fleet, i, grids[i]!, series[i]!);
+      if (series !== null) keepSeries(trip, fleet, i, grids[i]!, at, series[i]!);
     });
   }
   return { from: task.from, to: task.to, coolers, food: foods, series };

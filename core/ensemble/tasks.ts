@@ -2,8 +2,6 @@ import type { MemberTask } from "./types.ts";
 
 /** Small enough that cancelling is quick and workers end together, large enough that handing out costs nothing. */
 const perTask = 16;
-/** Tasks with series carry all the counts of a trip: no more of them than this, so that memory does not grow with the members. */
-const mostSeries = 32;
 
 /** Cuts the members of one variant of a trip into tasks of about equal length. */
 export function tasksFor(
@@ -13,7 +11,7 @@ export function tasksFor(
   seed: number,
   series: boolean,
 ): MemberTask[] {
-  const pieces = Math.max(1, Math.min(Math.ceil(members / perTask), series ? mostSeries : Infinity));
+  const pieces = Math.max(1, Math.ceil(members / perTask));
   return Array.from({ length: pieces }, (_, i) => ({
     trip,
     variant,

@@ -8,7 +8,7 @@ export interface MemberTask {
   from: number;
   to: number;
   seed: number;
-  /** Also count every series hour by hour, for bands; else only the numbers of `Draws`. */
+  /** Also keep every series hour by hour, for bands; else only the numbers of `Draws`. */
   series: boolean;
 }
 
@@ -39,22 +39,23 @@ export interface FoodDraws {
   wet_h: Float64Array;
 }
 
-/** How many members had a value in each bin, hour by hour: whole numbers, so that sums do not depend on their order. */
-export interface SeriesCounts {
+/** A series of every member, hour by hour, each value as the bin it falls in: two bytes, fine enough for a band. */
+export interface SeriesBins {
   nBins: number;
+  nMoments: number;
   /** Lower end of the first bin and width of one. */
   from: number;
   width: number;
-  /** By moment of the grid, then by bin; members without a value are in none. */
-  counts: Uint32Array;
+  /** By member, then by moment of the grid; see `seriesBins.ts`. */
+  bins: Uint16Array;
 }
 
-export interface CoolerSeriesCounts {
-  air_C: SeriesCounts;
-  ice_kg: SeriesCounts;
-  dryIce_kg: SeriesCounts;
-  water_L: SeriesCounts;
-  warmestPerishable_C: SeriesCounts;
+export interface CoolerSeriesBins {
+  air_C: SeriesBins;
+  ice_kg: SeriesBins;
+  dryIce_kg: SeriesBins;
+  water_L: SeriesBins;
+  warmestPerishable_C: SeriesBins;
 }
 
 /** What is kept of a stretch of members. Coolers in the trip's order; food in the trip's order, the dry box left out. */
@@ -63,7 +64,7 @@ export interface Draws {
   to: number;
   coolers: CoolerDraws[];
   food: FoodDraws[];
-  series: CoolerSeriesCounts[] | null;
+  series: CoolerSeriesBins[] | null;
 }
 
 export interface RunHooks {

@@ -7,8 +7,8 @@ import { DomainError } from "../quantity/errors.ts";
 import type { Trip, TripFood } from "../trip/types.ts";
 import { doubtsOf } from "./doubts.ts";
 import { bandOf, quantile } from "./quantiles.ts";
-import { countedQuantile } from "./seriesCounts.ts";
-import type { CoolerSeriesCounts, Draws, FoodDraws, SeriesCounts } from "./types.ts";
+import { binnedQuantiles } from "./seriesBins.ts";
+import type { CoolerSeriesBins, Draws, FoodDraws, SeriesBins } from "./types.ts";
 
 const hour_s = 3600;
 
@@ -67,24 +67,25 @@ function foodIn(trip: Trip, fleet: Fleet, item: TripFood, middle: FoodResult, dr
 }
 
 function seriesBand<T extends number | null>(
-  of: SeriesCounts,
+  of: SeriesBins,
   middle: readonly T[],
 ): { p10: T[]; p50: T[]; p90: T[] } {
-  const at = (p_frac: number): T[] =>
-    middle.map((value, moment) => (value === null ? null : countedQuantile(of, moment, p_frac)) as T);
-  return { p10: at(0.1), p50: at(0.5), p90: at(0.9) };
+  const at = middle.map((value, moment) =>
+    value === null ? [null, null, null] : binnedQuantiles(of, moment, [0.1, 0.5, 0.9]),
+  ) as [T, T, T][];
+  return { p10: at.map(([p10]) => p10), p50: at.map(([, p50]) => p50), p90: at.map(([, , p90]) => p90) };
 }
 
-function seriesIn(middle: CoolerResult["series"], counts: CoolerSeriesCounts): CoolerResult["series"] {
+function seriesIn(middle: CoolerResult["series"], bins: CoolerSeriesBins): CoolerResult["series"] {
   const band = (key: "air_C" | "ice_kg" | "dryIce_kg" | "water_L"): BandSeries =>
-    seriesBand(counts[key], middle[key].p50);
+    seriesBand(bins[key], middle[key].p50);
   return {
     ...middle,
     air_C: band("air_C"),
     ice_kg: band("ice_kg"),
     dryIce_kg: band("dryIce_kg"),
     water_L: band("water_L"),
-    warmestPerishable_C: seriesBand(counts.warmestPerishable_C, middle.warmestPerishable_C.p50),
+    warmestPerishable_C: seriesBand(bins.warmestPerishable_C, middle.warmestPerishable_C.p50),
   };
 }
 

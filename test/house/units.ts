@@ -109,7 +109,7 @@ export const bareDeclarations: Readonly<Record<string, string>> = {
   "core/ensemble/inputs.ts#weatherDays": "a count of days",
   "core/ensemble/priors.ts#valueAtQuantile": "a number of any unit",
   "core/ensemble/quantiles.ts#quantile": "a number of any unit",
-  "core/ensemble/seriesCounts.ts#countedQuantile": "a number of any unit",
+  "core/ensemble/seriesBins.ts#binnedQuantiles": "a number of any unit",
   "core/forecast/coolerResult.ts#onGrid": "numbers of any unit",
   "core/forecast/forecast.ts#mostUrgentFirst": "an order",
   "core/heat/wall.ts#areaGrowth": "an exponent",

@@ -5,7 +5,7 @@ import { joinDraws } from "../../../core/ensemble/joinDraws.ts";
 import { drawnClosures, drawnSky, tripPriors, valueAtQuantile } from "../../../core/ensemble/priors.ts";
 import { bandOf, quantile } from "../../../core/ensemble/quantiles.ts";
 import { runMembers } from "../../../core/ensemble/runMembers.ts";
-import { count, countedQuantile, makeCounts } from "../../../core/ensemble/seriesCounts.ts";
+import { binnedQuantiles, makeBins, putInBin } from "../../../core/ensemble/seriesBins.ts";
 import { smallTrip } from "../fixtures/smallTrip.ts";
 
 const trip = smallTrip();
@@ -93,16 +93,20 @@ describe("quantiles", () => {
     expect(bandOf([])).toEqual({ p10: null, p50: null, p90: null });
   });
 
-  it("of counts lie within a bin of the exact ones, and none stays none", () => {
-    const counts = makeCounts(1, 0, 10, 101);
+  it("of binned values lie within a bin of the exact ones, and none stays none", () => {
     const values = Array.from({ length: 999 }, (_, i) => 2 + ((i * 7919) % 999) / 200);
-    for (const value of values) count(counts, 0, value);
-    for (const p of [0.1, 0.5, 0.9])
-      expect(Math.abs(countedQuantile(counts, 0, p)! - quantile(values, p)!)).toBeLessThan(0.1);
-    const none = makeCounts(2, 0, 10, 101);
-    for (let i = 0; i < 9; i++) count(none, 0, 0);
-    expect(countedQuantile(none, 0, 0.9)).toBe(0);
-    expect(countedQuantile(none, 1, 0.5)).toBeNull();
+    const bins = makeBins(1, 999, 0, 10, 101);
+    values.forEach((value, member) => {
+      putInBin(bins, member, 0, value);
+    });
+    const shares = [0.1, 0.5, 0.9];
+    binnedQuantiles(bins, 0, shares).forEach((binned, i) => {
+      expect(Math.abs(binned! - quantile(values, shares[i]!)!)).toBeLessThan(0.1);
+    });
+    const none = makeBins(2, 9, 0, 10, 101);
+    for (let i = 0; i < 9; i++) putInBin(none, i, 0, 0);
+    expect(binnedQuantiles(none, 0, [0.9])).toEqual([0]);
+    expect(binnedQuantiles(none, 1, [0.5])).toEqual([null]);
   });
 });
 
