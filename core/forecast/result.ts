@@ -1,4 +1,5 @@
 import type { Verdict } from "../safety/verdict.ts";
+import type { PlanResult } from "./planResult.ts";
 
 /** What `forecast --json` prints: the contract's §3 and §5. Units are in the names; hours count from departure. */
 export interface Band {
@@ -134,32 +135,6 @@ export interface Warning {
   code: string;
   says: string;
   path: string;
-}
-
-export interface IcePiece {
-  form: string;
-  pieces: number;
-  each_kg: number;
-  cooler: string;
-  where: string;
-  by: string;
-  price: number | null;
-  weight_kg: number;
-}
-
-/** The contract's `plan` part. Lists that this version does not fill are empty, with a reason in `warnings`. */
-export interface PlanResult {
-  file: string | null;
-  ice: IcePiece[];
-  assign: { item: string; cooler: string; why: string }[];
-  states: { item: string; state: string; why: string }[];
-  layers: { cooler: string; layer: number; items: string[] }[];
-  prep: { at: string; does: string; why: string }[];
-  iceRuns: unknown[];
-  merges: unknown[];
-  pull: unknown[];
-  cost: number | null;
-  weight_kg: number;
 }
 
 export interface Result {

@@ -1,5 +1,6 @@
 import { toJsonSchema } from "@valibot/to-json-schema";
 import * as v from "valibot";
+import { planSchemaWith } from "./planSchema.ts";
 import type { Band, Result } from "./result.ts";
 
 type BothWays<T> = <S extends v.GenericSchema<T>>(
@@ -107,31 +108,6 @@ const food = v.strictObject({
 });
 
 const text = v.string();
-const plan = v.strictObject({
-  file: v.nullable(text),
-  ice: v.array(
-    v.strictObject({
-      form: text,
-      pieces: number,
-      each_kg: number,
-      cooler: text,
-      where: text,
-      by: text,
-      price: perhaps,
-      weight_kg: number,
-    }),
-  ),
-  assign: v.array(v.strictObject({ item: text, cooler: text, why: text })),
-  states: v.array(v.strictObject({ item: text, state: text, why: text })),
-  layers: v.array(v.strictObject({ cooler: text, layer: number, items: v.array(text) })),
-  prep: v.array(v.strictObject({ at: text, does: text, why: text })),
-  iceRuns: v.array(v.unknown()),
-  merges: v.array(v.unknown()),
-  pull: v.array(v.unknown()),
-  cost: perhaps,
-  weight_kg: number,
-});
-
 /** What the program prints with `--json`: the one description of it that a machine can check. */
 export const resultSchema: v.GenericSchema<Result> = bothWays<Result>()(
   v.strictObject({
@@ -156,7 +132,7 @@ export const resultSchema: v.GenericSchema<Result> = bothWays<Result>()(
         coolers: v.array(v.strictObject({ name: text, heat_kJ: heat })),
       }),
     ),
-    plan: v.exactOptional(plan),
+    plan: v.exactOptional(planSchemaWith(bandSchema)),
   }),
 );
 

@@ -1,5 +1,5 @@
 import type { IceForm } from "../cooler/types.ts";
-import type { IcePiece } from "../forecast/result.ts";
+import type { IcePiece } from "../forecast/planResult.ts";
 import type { Trip, TripIce } from "../trip/types.ts";
 import { type Lay, layersOf, layWords } from "./lay.ts";
 import { pieceWords } from "./pieceWords.ts";
@@ -124,6 +124,7 @@ export function asIce(offer: Offer, pieces: number, cooler: number, order: numbe
         layer,
         price: offer.price,
         putIn_s: null,
+        boughtBefore_s: 0,
       },
     ];
   });

@@ -1,5 +1,6 @@
 import { forecast } from "../forecast/forecast.ts";
-import type { IcePiece, PlanResult, Result, Warning } from "../forecast/result.ts";
+import type { IcePiece, PlanResult } from "../forecast/planResult.ts";
+import type { Result, Warning } from "../forecast/result.ts";
 import type { Forecast } from "../forecast/types.ts";
 import { volumeWords } from "../quantity/show.ts";
 import { dryIceCaution } from "../safety/dryIce.ts";
@@ -222,24 +223,39 @@ const unfilled: readonly Warning[] = [
   },
 ];
 
+const nothingElse: Omit<PlanResult, "ice" | "assign" | "states" | "cost" | "weight_kg"> = {
+  file: null,
+  book: null,
+  calendar: null,
+  otherwise: [],
+  layers: [],
+  prep: [],
+  iceRuns: [],
+  merges: [],
+  pull: [],
+  drinks: [],
+  lifts: [],
+  warmLoad: null,
+  amounts: [],
+  allergens: [],
+  waysOut: [],
+  budget: { ice: null, food: null, unpriced: [] },
+};
+
 function planResult(trip: Trip, added: readonly TripIce[], offers: readonly Offer[]): PlanResult {
   const aboard = trip.ice.filter((ice) => ice.putIn_s === null);
   const ice = aboard.map((lot) => asPiece(lot, added.includes(lot) ? whereOf(lot, offers) : FROM_FILE, trip));
   const why = "as written";
   return {
-    file: null,
     ice,
     assign: trip.food.map((food) => ({
       item: food.name,
       cooler: food.cooler === null ? "dry box" : trip.coolers[food.cooler]!.name,
       why,
+      pinned: true,
     })),
-    states: trip.food.map((food) => ({ item: food.name, state: food.state, why })),
-    layers: [],
-    prep: [],
-    iceRuns: [],
-    merges: [],
-    pull: [],
+    states: trip.food.map((food) => ({ item: food.name, state: food.state, why, pinned: true })),
+    ...nothingElse,
     cost: ice.some(({ price }) => price === null) ? null : ice.reduce((sum, { price }) => sum + price!, 0),
     weight_kg: ice.reduce((sum, { weight_kg }) => sum + weight_kg, 0),
   };

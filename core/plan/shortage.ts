@@ -1,4 +1,5 @@
-import type { IcePiece, Warning } from "../forecast/result.ts";
+import type { IcePiece } from "../forecast/planResult.ts";
+import type { Warning } from "../forecast/result.ts";
 import type { Trip, TripIce } from "../trip/types.ts";
 import { type Fill, fillCooler } from "./fillCooler.ts";
 import type { Judgement } from "./need.ts";

@@ -48,6 +48,8 @@ export interface Stay {
   air_C: number | null;
   /** River or sea under a raft or hull. */
   water_C: number | null;
+  /** Fresh air of a closed place, changes of its air per hour; left out or null: not known. */
+  airChanges_per_h?: number | null;
 }
 
 /**

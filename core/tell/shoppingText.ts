@@ -1,6 +1,6 @@
 import { group, sum } from "d3-array";
 import { Temporal } from "temporal-polyfill";
-import type { IcePiece, PlanResult } from "../forecast/result.ts";
+import type { IcePiece, PlanResult } from "../forecast/planResult.ts";
 import { FROM_FILE, usualWhere } from "../plan/offer.ts";
 import { pieceWords } from "../plan/pieceWords.ts";
 import { massWords } from "../quantity/show.ts";

@@ -54,6 +54,7 @@ function resolveCooler(notes: Notes, calendar: Calendar, file: CoolerFile, path:
   const keep = "not given: meltwater stays in";
   return {
     name: file.name,
+    number: null,
     size: room.size,
     volume_m3: room.volume_m3,
     body: bodyFor(notes, file, path, room),

@@ -52,6 +52,17 @@ export function resolveFood(
     layer: file.layer ?? null,
     warmBefore_s: warmBeforeOf(notes, file, path, like),
     putIn_s: putIn?.t_s ?? null,
+    open: {
+      place: putIn === null && file.in === undefined && state !== "dry",
+      state: file.state === undefined,
+    },
+    parts_s: null,
+    portion: null,
+    contains: null,
+    price: null,
+    reducedOxygen: false,
+    refrozen: false,
+    daysCold: null,
   };
 }
 

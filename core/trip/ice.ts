@@ -159,6 +159,7 @@ export function resolveIce(
     layer: layerOf(notes, path, file),
     price: file.price ?? null,
     putIn_s: null,
+    boughtBefore_s: 0,
   };
 }
 
@@ -189,6 +190,7 @@ export function resolveAddedIce(
     layer: layerOf(notes, path, file),
     price: file.price ?? null,
     putIn_s,
+    boughtBefore_s: 0,
   };
 }
 

@@ -71,7 +71,7 @@ export function resolveParty(notes: Notes, file: TripFile): Trip["party"] {
     party.vulnerable ??
     notes.assume("party.vulnerable", "true", "not said, so the stricter rules for vulnerable eaters hold") ===
       "true";
-  return { adults, children, vulnerable };
+  return { adults, children, vulnerable, diets: {}, appetite_frac: 1, allergies: [] };
 }
 
 const usualMeals = {

@@ -94,7 +94,10 @@ function resolveTrip(notes: Notes, file: TripFile, typed: unknown, options: Read
   };
 }
 
-type Contents = Pick<Trip, "legs" | "coolers" | "food" | "ice" | "supply" | "freezer" | "carry" | "events">;
+type Contents = Pick<
+  Trip,
+  "legs" | "coolers" | "food" | "ice" | "supply" | "freezer" | "carry" | "warmLoad" | "rules" | "events"
+>;
 
 /** What goes along, where it goes, and what happens to it. */
 function resolveContents(
@@ -122,6 +125,8 @@ function resolveContents(
     supply,
     freezer,
     carry: { people },
+    warmLoad: null,
+    rules: null,
     events: added.events,
   };
 }

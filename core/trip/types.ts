@@ -32,10 +32,24 @@ export interface Assumed {
   source: string;
 }
 
+/** The nine that US law asks labels to name (FALCPA and FASTER Act, from memory); other places name more. */
+export type Allergen =
+  | "milk"
+  | "egg"
+  | "fish"
+  | "shellfish"
+  | "tree nuts"
+  | "peanuts"
+  | "wheat"
+  | "soy"
+  | "sesame";
+
 export type LimitProfile = "consumer" | "inspected";
 
 export interface TripCooler {
   name: string;
+  /** Its number in a fleet of coolers; null: it has none. */
+  number: number | null;
   /** As typed ("65 qt"), or litres where inside sizes were given. */
   size: string;
   volume_m3: number;
@@ -75,6 +89,54 @@ export interface TripFood {
   warmBefore_s: number;
   /** null: aboard from the start. */
   putIn_s: number | null;
+  /** What the file leaves to the planner: which cooler, and whether frozen. */
+  open: { place: boolean; state: boolean };
+  /** Moments at which equal parts are eaten, where it is for several meals; null: all at `eat_s`, or throughout. */
+  parts_s: readonly number[] | null;
+  /** What the amount was counted from: a portion as typed, eaters (a child counts in part), meals; null: given. */
+  portion: { each: string; heads: number; meals: number } | null;
+  /** null: the file does not say. */
+  contains: readonly Allergen[] | null;
+  /** Of the whole amount. */
+  price: number | null;
+  /** Packed under vacuum or gas. */
+  reducedOxygen: boolean;
+  /** Thawed once and frozen again. */
+  refrozen: boolean;
+  /** Days in the cold before departure, from making, opening or buying; null: not said. */
+  daysCold: number | null;
+}
+
+/** A big load that may come warm at an unknown hour: game, fish. */
+export interface TripWarmLoad {
+  path: string;
+  name: string;
+  amount: string;
+  mass_kg: number;
+  pieces: number;
+  like: Food;
+  start_C: number;
+  thick_m: number;
+  shape: "slab" | "cylinder" | "lump";
+  boneIn: boolean;
+  /** The latest moment it may come. */
+  latest_s: number;
+  cooler: number;
+}
+
+/** What was found out about the rules of the place; every null is a question that is still open. */
+export interface TripRules {
+  agency: string | null;
+  /** When its order was last read, as typed. */
+  read: string | null;
+  permit: string | null;
+  bears: "locker" | "container" | "hang" | "none" | null;
+  /** Inside of the food locker. */
+  locker: { length_m: number; width_m: number; height_m: number } | null;
+  glass: boolean | null;
+  fires: string | null;
+  packOut: string | null;
+  carcass: string | null;
 }
 
 export interface TripIce {
@@ -91,6 +153,8 @@ export interface TripIce {
   layer: LayerWish;
   price: number | null;
   putIn_s: number | null;
+  /** How long before departure it was bought or made; dry ice loses some of itself in that time. */
+  boughtBefore_s: number;
 }
 
 export interface TripSupply {
@@ -140,7 +204,16 @@ export interface Trip {
   /** Local time of day at departure. */
   departClock_s: number;
   place: { latitude_deg: number; longitude_deg: number; elevation_m: number; timezone: string };
-  party: { adults: number; children: number; vulnerable: boolean };
+  party: {
+    adults: number;
+    children: number;
+    vulnerable: boolean;
+    /** Heads by diet; whoever is on none eats everything. */
+    diets: Readonly<Record<string, number>>;
+    /** 1: usual portions. */
+    appetite_frac: number;
+    allergies: readonly Allergen[];
+  };
   limit: { profile: LimitProfile; limit_C: number };
   confidence_frac: number;
   meals: { breakfast_s: number; lunch_s: number; dinner_s: number };
@@ -153,6 +226,8 @@ export interface Trip {
   supply: readonly TripSupply[];
   freezer: { space_m3: number; at_C: number } | null;
   carry: { people: number };
+  warmLoad: TripWarmLoad | null;
+  rules: TripRules | null;
   /** In order of time. */
   events: readonly TripEvent[];
   assumed: readonly Assumed[];

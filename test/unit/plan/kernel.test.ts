@@ -127,6 +127,7 @@ describe("a plan", () => {
       layer: "fill",
       price: 3,
       putIn_s: 40 * 3600,
+      boughtBefore_s: 0,
     };
     const plan = planIce({ ...bare, ice: [later] }, { aim: "pieces" });
     expect(plan.addedIce.some(({ cooler }) => cooler === 1)).toBe(true);

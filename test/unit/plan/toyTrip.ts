@@ -18,6 +18,7 @@ const stew: Food = known("chili");
 export function toyCooler(name: string, more: Partial<TripCooler> = {}): TripCooler {
   return {
     name,
+    number: null,
     size: "50 L",
     volume_m3: 0.05,
     start: { kind: "uniform", body_C: 25 },
@@ -62,6 +63,14 @@ export function toyFood(name: string, cooler: number | null, more: Partial<TripF
     layer: null,
     warmBefore_s: 0,
     putIn_s: null,
+    open: { place: false, state: false },
+    parts_s: null,
+    portion: null,
+    contains: null,
+    price: null,
+    reducedOxygen: false,
+    refrozen: false,
+    daysCold: null,
     like: stew,
     ...more,
   };
@@ -81,6 +90,7 @@ export function toyIce(form: TripIce["form"], pieces: number, each_kg: number, c
     layer: null,
     price: null,
     putIn_s: null,
+    boughtBefore_s: 0,
   };
 }
 
@@ -116,7 +126,7 @@ export function toyTrip(more: Partial<Trip>): Trip {
     duration_s: 48 * 3600,
     departClock_s: 21_600,
     place: { latitude_deg: 40, longitude_deg: -100, elevation_m: 0, timezone: "UTC" },
-    party: { adults: 2, children: 0, vulnerable: false },
+    party: { adults: 2, children: 0, vulnerable: false, diets: {}, appetite_frac: 1, allergies: [] },
     limit: { profile: "consumer", limit_C: 40 / 9 },
     confidence_frac: 0.9,
     meals: { breakfast_s: 25_200, lunch_s: 45_000, dinner_s: 66_600 },
@@ -150,6 +160,8 @@ export function toyTrip(more: Partial<Trip>): Trip {
     ice: [],
     supply: [],
     freezer: null,
+    warmLoad: null,
+    rules: null,
     carry: { people: 2 },
     events: [],
     assumed: [],
