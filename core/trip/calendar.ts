@@ -1,7 +1,7 @@
 import { Temporal } from "temporal-polyfill";
 import { parseClock } from "../quantity/clock.ts";
 import { DomainError } from "../quantity/errors.ts";
-import { localClock_s, localInstant_ms, localIso } from "../sky/localTime.ts";
+import { clockMoments_s, localClock_s, localInstant_ms, localIso } from "../sky/localTime.ts";
 import type { Notes } from "./notes.ts";
 import { instantWords, momentWords } from "./schema/words.ts";
 
@@ -15,6 +15,8 @@ export interface Meals {
 const stamp = /^(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2}(?::\d{2})?)$/;
 const dayMoment = /^day\s+(\d{1,3})\s+(\S+)$/i;
 const mealWords = ["breakfast", "lunch", "dinner"] as const;
+export type MealWord = (typeof mealWords)[number];
+const day_ms = 86_400_000;
 const longest_s = 60 * 86_400;
 const shortest_s = 3600;
 /** Years for which sun and clocks are reckoned. */
@@ -68,6 +70,26 @@ export class Calendar {
     if (Number.isNaN(t_s) || Number.isNaN(this.duration_s)) return Number.NaN;
     if (t_s >= 0 && t_s <= this.duration_s) return t_s;
     return this.#notes.refuse(path, `within the trip, ${this.depart} to ${this.return}`, typed);
+  }
+
+  /** Every such meal after departure and up to return, in order; none where the dates have a problem. */
+  mealsOn(meal: MealWord): { day: number; t_s: number }[] {
+    const clock_s = this.#meals[`${meal}_s`];
+    if (Number.isNaN(this.duration_s) || Number.isNaN(clock_s)) return [];
+    const moments = clockMoments_s(this.depart_ms, this.#timezone, clock_s, 0, this.duration_s);
+    return moments.filter((t_s) => t_s > 0).map((t_s) => ({ day: this.#dayOf(t_s, clock_s), t_s }));
+  }
+
+  /** Every meal after departure and up to return, in no order. */
+  allMeals_s(): number[] {
+    return mealWords.flatMap((meal) => this.mealsOn(meal).map(({ t_s }) => t_s));
+  }
+
+  /** Day of the trip; a clock that shows 24:00 belongs to the day that ends. */
+  #dayOf(t_s: number, clock_s: number): number {
+    const date_ms = (iso: string): number => Date.parse(`${iso.slice(0, 10)}T00:00Z`);
+    const iso = localIso(this.depart_ms + t_s * 1000, this.#timezone);
+    return 1 + Math.round((date_ms(iso) - date_ms(this.depart)) / day_ms) - (clock_s >= 86_400 ? 1 : 0);
   }
 
   #length(return_ms: number, typed: string): number {

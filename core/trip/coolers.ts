@@ -5,6 +5,7 @@ import { conductanceRange_W_per_K } from "../cooler/walls.ts";
 import { solarAbsorptances } from "../matter/shells.ts";
 import type { Calendar } from "./calendar.ts";
 import type { CoolerFile } from "./file.ts";
+import { blameFleet, type FleetCooler } from "./fleetFile.ts";
 import { nearest } from "./nearest.ts";
 import { measures, type Notes } from "./notes.ts";
 import type { TripCooler } from "./types.ts";
@@ -15,9 +16,14 @@ export const dryBox = "dry box";
 const asName = (typed: string): string => typed.trim().toLowerCase();
 
 /** All coolers of the file, in order. */
-export function resolveCoolers(notes: Notes, calendar: Calendar, files: readonly CoolerFile[]): TripCooler[] {
+export function resolveCoolers(
+  notes: Notes,
+  calendar: Calendar,
+  fleet: readonly FleetCooler[],
+): TripCooler[] {
   const seen = new Map<string, number>([[dryBox, -1]]);
-  return files.map((file, i) => {
+  return fleet.map((known, i) => {
+    const { file } = known;
     const path = `coolers[${i}]`;
     const earlier = seen.get(asName(file.name));
     if (earlier === -1)
@@ -25,7 +31,10 @@ export function resolveCoolers(notes: Notes, calendar: Calendar, files: readonly
     else if (earlier !== undefined)
       notes.refuse(`${path}.name`, `unlike the name of coolers[${earlier}]`, file.name);
     else seen.set(asName(file.name), i);
-    return resolveCooler(notes, calendar, file, path);
+    const before = notes.findings.length;
+    const cooler = resolveCooler(notes, calendar, file, path);
+    blameFleet(notes.findings.slice(before), path, known);
+    return cooler;
   });
 }
 
@@ -54,7 +63,7 @@ function resolveCooler(notes: Notes, calendar: Calendar, file: CoolerFile, path:
   const keep = "not given: meltwater stays in";
   return {
     name: file.name,
-    number: null,
+    number: file.number ?? null,
     size: room.size,
     volume_m3: room.volume_m3,
     body: bodyFor(notes, file, path, room),

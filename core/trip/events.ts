@@ -2,7 +2,7 @@ import type { Weather } from "../sky/types.ts";
 import type { Calendar } from "./calendar.ts";
 import { coolerNamed } from "./coolers.ts";
 import type { EventFile, MoveFile } from "./file.ts";
-import { resolveFood } from "./food.ts";
+import { type FoodSetting, resolveFood } from "./food.ts";
 import { resolveAddedIce } from "./ice.ts";
 import { spotOf } from "./legs.ts";
 import { measures, type Notes } from "./notes.ts";
@@ -18,11 +18,11 @@ export interface Happenings {
 /** Sorts the events of a file by kind; acts come out in order of time. */
 export function resolveEvents(
   notes: Notes,
-  calendar: Calendar,
-  coolers: readonly TripCooler[],
+  setting: FoodSetting,
   weather: Weather | null,
   files: readonly EventFile[],
 ): Happenings {
+  const { calendar, coolers } = setting;
   const happenings: Happenings = { events: [], ice: [], food: [] };
   files.forEach((file, i) => {
     const path = `events[${i}]`;
@@ -32,7 +32,7 @@ export function resolveEvents(
       const cooler = coolerNamed(notes, coolers, `${path}.to`, file.to);
       if (t_s >= calendar.duration_s)
         notes.refuse(`${path}.at`, `before the return, ${calendar.return}`, file.at);
-      const food = resolveFood(notes, calendar, coolers, file.item, `${path}.item`, { t_s, cooler });
+      const food = resolveFood(notes, setting, file.item, `${path}.item`, { t_s, cooler });
       if (food !== null) happenings.food.push(food);
     } else happenings.events.push(resolveAct(notes, calendar, coolers, weather, file, { path, t_s }));
   });

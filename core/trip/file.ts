@@ -1,6 +1,7 @@
 import type { BuildKey } from "../cooler/builds.ts";
 import type { Cover, DrainHabit, IceForm, InsulationKey, TopSheet } from "../cooler/types.ts";
 import type { GroundKind, PlaceKind } from "../sky/types.ts";
+import type { Allergen } from "./types.ts";
 
 /*
  * The trip file as a person writes it, once its shape is checked: quantities, moments and clocks are still text.
@@ -19,6 +20,10 @@ export interface PartyFile {
   adults?: Maybe<number>;
   children?: Maybe<number>;
   vulnerable?: Maybe<boolean>;
+  diets?: Maybe<Record<string, number>>;
+  appetite?: Maybe<string>;
+  "child portion"?: Maybe<string>;
+  allergies?: Maybe<Allergen[]>;
 }
 
 export interface MealsFile {
@@ -45,6 +50,7 @@ export interface SpotFile {
   ground?: Maybe<GroundKind>;
   air?: Maybe<string>;
   water?: Maybe<string>;
+  "air changes"?: Maybe<number>;
 }
 
 export interface LegFile extends SpotFile {
@@ -81,8 +87,8 @@ export interface OpeningsFile {
 
 export type ColorWord = "white" | "light" | "medium" | "dark";
 
-export interface CoolerFile {
-  name: string;
+/** A cooler without its name: what a fleet file says of one. */
+export interface CoolerKeysFile {
   size?: Maybe<string>;
   build?: Maybe<BuildKey>;
   inside?: Maybe<InsideFile>;
@@ -100,6 +106,17 @@ export interface CoolerFile {
   top?: Maybe<TopSheet>;
 }
 
+export interface CoolerFile extends CoolerKeysFile {
+  name: string;
+  number?: Maybe<number>;
+}
+
+/** The numbered coolers that someone owns, in a file of their own. */
+export interface FleetFile {
+  "coldstow-fleet": 1;
+  coolers: (CoolerKeysFile & { number: number })[];
+}
+
 export interface ShapeFile {
   bag?: Maybe<string>;
   round?: Maybe<string>;
@@ -114,6 +131,10 @@ export interface FoodFile {
   amount?: Maybe<string>;
   count?: Maybe<number>;
   each?: Maybe<string>;
+  /** A weight or volume, or pieces of `each`; by meal. */
+  "per person"?: Maybe<string | number>;
+  for?: Maybe<string>;
+  "not for"?: Maybe<string>;
   like?: Maybe<string>;
   raw?: Maybe<boolean>;
   state?: Maybe<FoodStateWord>;
@@ -123,9 +144,39 @@ export interface FoodFile {
   "freezes badly"?: Maybe<boolean>;
   watertight?: Maybe<boolean>;
   "warm before"?: Maybe<string>;
-  eat?: Maybe<string>;
+  "vacuum packed"?: Maybe<boolean>;
+  refrozen?: Maybe<boolean>;
+  "days old"?: Maybe<number>;
+  contains?: Maybe<Allergen[]>;
+  price?: Maybe<number>;
+  eat?: Maybe<string | string[]>;
   in?: Maybe<string>;
   layer?: Maybe<LayerFile>;
+}
+
+export interface WarmLoadFile {
+  name: string;
+  amount: string;
+  by: string;
+  like?: Maybe<string>;
+  at?: Maybe<string>;
+  thick?: Maybe<string>;
+  shape?: Maybe<ShapeFile>;
+  pieces?: Maybe<number>;
+  bone?: Maybe<"in" | "out">;
+  into?: Maybe<string>;
+}
+
+export interface RulesFile {
+  agency?: Maybe<string>;
+  read?: Maybe<string>;
+  permit?: Maybe<string>;
+  bears?: Maybe<"locker" | "container" | "hang" | "none">;
+  locker?: Maybe<InsideFile>;
+  glass?: Maybe<boolean>;
+  fires?: Maybe<string>;
+  "pack out"?: Maybe<string>;
+  carcass?: Maybe<string>;
 }
 
 /** Ice by form and amount, wherever it is named: aboard, put in later, or for sale. */
@@ -139,6 +190,7 @@ export interface IceAmountFile {
 }
 
 export interface IceFile extends IceAmountFile {
+  bought?: Maybe<string>;
   at?: Maybe<string>;
   in?: Maybe<string>;
   layer?: Maybe<LayerFile>;
@@ -204,11 +256,14 @@ export interface TripFile {
   meals?: Maybe<MealsFile>;
   weather?: Maybe<WeatherFile>;
   legs?: Maybe<LegFile[]>;
+  fleet?: Maybe<string>;
   coolers: CoolerFile[];
   food?: Maybe<FoodFile[]>;
   ice?: Maybe<IceFile[]>;
   supply?: Maybe<SupplyFile[]>;
   freezer?: Maybe<{ space: string; at?: Maybe<string> }>;
   carry?: Maybe<{ people: number }>;
+  "warm load"?: Maybe<WarmLoadFile>;
+  rules?: Maybe<RulesFile>;
   events?: Maybe<EventFile[]>;
 }

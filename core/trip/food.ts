@@ -1,17 +1,25 @@
 import type { Food } from "../matter/food.ts";
-import { foodDensity_kg_per_m3 } from "../matter/foodProperties.ts";
 import { findFood } from "../matter/foods.ts";
 import type { Calendar } from "./calendar.ts";
 import { coolerNamed, dryBox } from "./coolers.ts";
-import type { FoodFile } from "./file.ts";
-import { statedMass_kg } from "./ice.ts";
+import { resolveEating } from "./eating.ts";
+import type { FoodFile, ShapeFile } from "./file.ts";
+import { refuseMedicine } from "./medicines.ts";
 import { inFahrenheit, measures, type Notes } from "./notes.ts";
+import { type Eaters, resolveAmount } from "./portions.ts";
 import type { TripCooler, TripFood } from "./types.ts";
 
 /** A moment and a cooler at which food goes in later; null for what is aboard from the start. */
 export interface PutIn {
   t_s: number;
   cooler: number;
+}
+
+/** What a food is read in the light of. */
+export interface FoodSetting {
+  calendar: Calendar;
+  coolers: readonly TripCooler[];
+  party: Eaters;
 }
 
 /** Room temperature of food that was never cooled. */
@@ -21,25 +29,26 @@ const chilledTo_C = 8;
 /** Nobody calls warmer food chilled; it is mostly a Fahrenheit figure with the other letter. */
 const chilledAtMost_C = 20;
 
-/** One food or drink of the file; null when its kind is unknown (with the problem noted). */
+/** One food or drink of the file; null when its kind is unknown, or a medicine (with the problem noted). */
 export function resolveFood(
   notes: Notes,
-  calendar: Calendar,
-  coolers: readonly TripCooler[],
+  { calendar, coolers, party }: FoodSetting,
   file: FoodFile,
   path: string,
   putIn: PutIn | null,
 ): TripFood | null {
+  if (refuseMedicine(notes, file, path)) return null;
   const like = kindOf(notes, file, path);
   const cooler = putIn === null ? aboardIn(notes, coolers, file, path) : refuseIn(notes, file, path, putIn);
   if (like === null) return null;
   const state = stateOf(notes, file, path, like);
   const start_C = startOf(notes, file, path, state, like);
+  const { eat_s, parts_s, meals } = resolveEating(notes, calendar, file, path, like, putIn?.t_s ?? null);
   return {
     id: path,
     path,
     name: file.name,
-    ...amountOf(notes, file, path, like),
+    ...resolveAmount(notes, file, path, like, { party, meals }),
     like,
     raw: file.raw ?? like.rawAnimal,
     state,
@@ -47,7 +56,8 @@ export function resolveFood(
     ...thicknessOf(notes, file, path, like),
     freezesBadly: file["freezes badly"] ?? like.freezesBadly,
     watertight: watertightOf(notes, file, path, like, cooler),
-    eat_s: eatenAt(notes, calendar, file, path, like, putIn),
+    eat_s,
+    parts_s,
     cooler,
     layer: file.layer ?? null,
     warmBefore_s: warmBeforeOf(notes, file, path, like),
@@ -56,18 +66,20 @@ export function resolveFood(
       place: putIn === null && file.in === undefined && state !== "dry",
       state: file.state === undefined,
     },
-    parts_s: null,
-    portion: null,
-    contains: null,
-    price: null,
-    reducedOxygen: false,
-    refrozen: false,
-    daysCold: null,
+    contains: file.contains ?? null,
+    price: file.price ?? null,
+    reducedOxygen: file["vacuum packed"] ?? false,
+    refrozen: file.refrozen ?? false,
+    daysCold: file["days old"] ?? null,
   };
 }
 
 /** The kind of food it is like; guessed from its name only where the name is a known food. */
-function kindOf(notes: Notes, file: FoodFile, path: string): Food | null {
+export function kindOf(
+  notes: Notes,
+  file: { name: string; like?: string | undefined },
+  path: string,
+): Food | null {
   const found = findFood(file.like ?? file.name);
   if ("food" in found) {
     if (file.like === undefined)
@@ -167,41 +179,12 @@ function startOf(notes: Notes, file: FoodFile, path: string, state: State, like:
   return start_C;
 }
 
-interface Amount {
-  amount: string;
-  mass_kg: number;
-  pieces: number;
-}
-
-function amountOf(notes: Notes, file: FoodFile, path: string, like: Food): Amount {
-  const density = foodDensity_kg_per_m3(like, Math.max(5, like.freezes_C ?? 5));
-  const pieces = file.count ?? 1;
-  if (file.amount !== undefined) {
-    if (file.each !== undefined) notes.refuse(`${path}.each`, "left out where amount is given", file.each);
-    return {
-      amount: file.amount,
-      mass_kg: statedMass_kg(notes, `${path}.amount`, file.amount, density),
-      pieces,
-    };
-  }
-  if (file.each === undefined || file.count === undefined) {
-    const [missing, must] =
-      file.each === undefined && file.count === undefined
-        ? ["amount", "given: a weight or a volume such as 3 lb, or else count with each"]
-        : file.each === undefined
-          ? ["each", "given beside count: a weight or a volume such as 355 mL"]
-          : ["count", "given beside each: a whole number"];
-    return { amount: "", mass_kg: notes.refuse(`${path}.${missing}`, must, undefined), pieces };
-  }
-  const mass_kg = pieces * statedMass_kg(notes, `${path}.each`, file.each, density);
-  return { amount: `${pieces} × ${file.each}`, mass_kg, pieces };
-}
-
 const shapes = { bag: "slab", round: "cylinder", lump: "lump" } as const;
 
-function thicknessOf(
+/** How thick one piece is, and of what shape: as stated, else usual for its kind. */
+export function thicknessOf(
   notes: Notes,
-  file: FoodFile,
+  file: { shape?: ShapeFile | undefined; thick?: string | undefined },
   path: string,
   like: Food,
 ): Pick<TripFood, "thick_m" | "shape"> {
@@ -248,26 +231,4 @@ function warmBeforeOf(notes: Notes, file: FoodFile, path: string, like: Food): n
   if (file["warm before"] === undefined && like.perishable)
     notes.assume(at, typed, "not said: as if cold without a break until it goes in");
   return notes.si(at, typed, measures.warmBefore);
-}
-
-function eatenAt(
-  notes: Notes,
-  calendar: Calendar,
-  file: FoodFile,
-  path: string,
-  like: Food,
-  putIn: PutIn | null,
-): number | null {
-  const at = `${path}.eat`;
-  if (file.eat?.trim().toLowerCase() === "throughout") return null;
-  if (file.eat === undefined && like.kind === "drink") {
-    notes.assume(at, "throughout", "not given: a drink");
-    return null;
-  }
-  if (file.eat === undefined) notes.assume(at, calendar.return, "not given: it must keep until return");
-  const eat_s = file.eat === undefined ? calendar.duration_s : calendar.seconds(at, file.eat);
-  const isLate = putIn !== null && putIn.t_s >= calendar.duration_s;
-  if (putIn !== null && !isLate && eat_s <= putIn.t_s)
-    notes.refuse(at, "later than the moment it is put in", file.eat);
-  return eat_s;
 }

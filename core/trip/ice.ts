@@ -159,8 +159,20 @@ export function resolveIce(
     layer: layerOf(notes, path, file),
     price: file.price ?? null,
     putIn_s: null,
-    boughtBefore_s: 0,
+    boughtBefore_s: boughtBefore(notes, file, path),
   };
+}
+
+/** Dry ice is less every hour from when it is bought; other ice is told by its temperature and water at departure. */
+function boughtBefore(notes: Notes, file: IceFile, path: string): number {
+  const at = `${path}.bought`;
+  if (file.form !== "dry ice") {
+    const must = "left out but for dry ice: write at and liquid as they are at departure";
+    return file.bought === undefined ? 0 : notes.refuse(at, must, file.bought);
+  }
+  const why = "not given: as if it came just before departure";
+  const typed = file.bought ?? notes.assume(at, "0 h", why, ["0 h", "24 h"]);
+  return notes.si(at, typed, measures.boughtBefore);
 }
 
 function iceCooler(notes: Notes, coolers: readonly TripCooler[], file: IceFile, path: string): number {

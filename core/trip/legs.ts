@@ -5,7 +5,7 @@ import type { Calendar } from "./calendar.ts";
 import type { LegFile, SpotFile } from "./file.ts";
 import { measures, type Notes } from "./notes.ts";
 
-type Spot = Pick<Stay, "shade_frac" | "ground" | "air_C" | "water_C">;
+type Spot = Pick<Stay, "shade_frac" | "ground" | "air_C" | "water_C"> & { airChanges_per_h: number | null };
 
 /** What a spot's defaults depend on. */
 export interface SpotContext {
@@ -32,7 +32,15 @@ export function spotOf(notes: Notes, file: SpotFile, context: SpotContext): Spot
       wetPlace(file, place) ? file.water : dryWater(notes, file, path),
       measures.water,
     ),
+    airChanges_per_h: freshAirOf(notes, file, path, place),
   };
+}
+
+/** Fresh air of a closed place; silence stays null, which counts as unknown and not as fresh. */
+function freshAirOf(notes: Notes, file: SpotFile, path: string, place: PlaceKind): number | null {
+  const given = file["air changes"] ?? null;
+  if (given === null || !placeDefaults[place].isOpen) return given;
+  return notes.refuse(`${path}.air changes`, `left out in the open: ${place} is no closed place`, given);
 }
 
 const wetPlace = (file: SpotFile, place: PlaceKind): boolean =>

@@ -1,5 +1,17 @@
 import { nearest } from "./nearest.ts";
 
+const spokenAllergens = [
+  ["milk", "dairy, lactose, cheese, butter, cream, yogurt"],
+  ["egg", "eggs"],
+  ["shellfish", "shrimp, prawns, crab, lobster, crustaceans, clams, mussels"],
+  ["tree nuts, peanuts", "nuts, nut"],
+  ["tree nuts", "almonds, walnuts, hazelnuts, cashews, pecans, pistachios"],
+  ["peanuts", "peanut, groundnuts"],
+  ["wheat", "gluten, flour, bread"],
+  ["soy", "soya, soybeans, soja, tofu"],
+  ["sesame", "tahini"],
+] as const;
+
 /** Words that people use for words of the file, by key of the file: what they may mean, and what they write for it. */
 const spoken: Readonly<Record<string, readonly (readonly [meant: string, written: string])[]>> = {
   where: [
@@ -81,6 +93,18 @@ const spoken: Readonly<Record<string, readonly (readonly [meant: string, written
     ["snow", "ice"],
     ["water", "river, lake, sea"],
     ["carpet", "rug, seat"],
+  ],
+  contains: spokenAllergens,
+  allergies: spokenAllergens,
+  bone: [
+    ["in", "bone-in, bone in, yes, true, with bone"],
+    ["out", "boned, boneless, no, false, without bone"],
+  ],
+  bears: [
+    ["locker", "box, bear box, food locker"],
+    ["container", "canister, bear canister, can"],
+    ["hang", "rope, tree, hung, pole"],
+    ["none", "no, nothing, false"],
   ],
   insulation: [
     ["polyurethane", "pu, pur, foamed, polyurethane foam"],

@@ -42,6 +42,9 @@ export const measures: Readonly<Record<MeasureName, Measure>> = {
   freezer: measure("volume", 0.001, 5, "a volume from 1 L to 5000 L"),
   freezerTemperature: measure("temperature", -80, -1, "a temperature from -80 C to -1 C"),
   warmBefore: measure("duration", 0, 7 * 86_400, "a length of time from 0 h to 7 d"),
+  boughtBefore: measure("duration", 0, 7 * 86_400, "a length of time from 0 h to 7 d"),
+  warmLoad: measure("temperature", -2, 45, "a temperature from -2 C to 45 C"),
+  childPortion: measure("share", 0.1, 1, "a share from 10 % to 100 %"),
   away: measure("duration", 0, 3 * 86_400, "a length of time from 0 min to 3 d"),
 };
 
@@ -67,6 +70,9 @@ type MeasureName =
   | "freezer"
   | "freezerTemperature"
   | "warmBefore"
+  | "boughtBefore"
+  | "warmLoad"
+  | "childPortion"
   | "away";
 
 /** A temperature typed in Celsius as the Fahrenheit figure it may have been meant as; null unless that lies in the range. */

@@ -4,6 +4,8 @@ import { isTimezone, type Meals } from "./calendar.ts";
 import type { TripFile } from "./file.ts";
 import { nearest } from "./nearest.ts";
 import { measures, type Notes } from "./notes.ts";
+import type { Eaters } from "./portions.ts";
+import { appetiteWords } from "./schema/setting.ts";
 import type { Trip } from "./types.ts";
 
 /** Where the trip is. The sun needs a latitude; the clocks need a time zone. */
@@ -61,17 +63,61 @@ function assumedLongitude(notes: Notes, depart: string, zone: string): number {
 }
 
 /** Who eats. Silence about vulnerable eaters is read as yes: the stricter rules. */
-export function resolveParty(notes: Notes, file: TripFile): Trip["party"] {
+export function resolveParty(notes: Notes, file: TripFile): Eaters {
   const party = file.party ?? {};
+  const isCounted = countsHeads(file);
+  const says = isCounted ? "not given; amounts are counted from it" : "not given; moves no heat";
   const assumedCount = (key: string, count: string, why: string): number =>
     Number(notes.assume(`party.${key}`, count, why));
-  const adults = party.adults ?? assumedCount("adults", "2", "not given; moves no heat");
-  const children = party.children ?? assumedCount("children", "0", "not given; moves no heat");
+  const adults = party.adults ?? assumedCount("adults", "2", says);
+  const children = party.children ?? assumedCount("children", "0", says);
   const vulnerable =
     party.vulnerable ??
     notes.assume("party.vulnerable", "true", "not said, so the stricter rules for vulnerable eaters hold") ===
       "true";
-  return { adults, children, vulnerable, diets: {}, appetite_frac: 1, allergies: [] };
+  return {
+    adults,
+    children,
+    vulnerable,
+    diets: dietsOf(notes, party.diets ?? {}, adults + children),
+    appetite_frac: appetiteOf(notes, party.appetite, isCounted),
+    allergies: party.allergies ?? [],
+    childPortion_frac: childPortionOf(notes, party["child portion"], isCounted && children > 0),
+  };
+}
+
+/** Whether any amount is counted from heads. */
+function countsHeads({ food = [], events = [] }: TripFile): boolean {
+  const later = events.flatMap((event) => (event.do === "put in" ? [event.item] : []));
+  return [...food, ...later].some((item) => item["per person"] !== undefined);
+}
+
+function dietsOf(notes: Notes, diets: Record<string, number>, heads: number): Record<string, number> {
+  for (const [name, onIt] of Object.entries(diets))
+    if (onIt > heads) notes.refuse(`party.diets.${name}`, `at most the heads of the party, ${heads}`, onIt);
+  return diets;
+}
+
+/** Of usual portions; it may be more than 100 %, so it is read here and not as a share. */
+function appetiteOf(notes: Notes, typed: string | undefined, isCounted: boolean): number {
+  const at = "party.appetite";
+  if (typed === undefined) {
+    if (isCounted) notes.assume(at, "100 %", "not given: usual portions", ["85 %", "120 %"]);
+    return 1;
+  }
+  const percent = /^\s*(\d{1,3}(?:\.\d+)?)\s*%\s*$/.exec(typed)?.[1];
+  const appetite_frac = Number(percent) / 100;
+  return appetite_frac >= 0.3 && appetite_frac <= 3 ? appetite_frac : notes.refuse(at, appetiteWords, typed);
+}
+
+/** Usual share of an adult's portion that a child of six to twelve eats. */
+const childPortion = "60 %";
+
+function childPortionOf(notes: Notes, typed: string | undefined, counts: boolean): number {
+  const at = "party.child portion";
+  if (typed === undefined && counts)
+    notes.assume(at, childPortion, "not given: usual for school age", ["45 %", "85 %"], "common-practice");
+  return notes.si(at, typed ?? childPortion, measures.childPortion);
 }
 
 const usualMeals = {

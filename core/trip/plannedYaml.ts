@@ -1,4 +1,4 @@
-import { isMap, isSeq, type Node, parse, parseDocument } from "yaml";
+import { isMap, isPair, isScalar, isSeq, type Node, parseDocument, type YAMLMap } from "yaml";
 import type { IceForm, LayerWish } from "../cooler/types.ts";
 import { DomainError } from "../quantity/errors.ts";
 
@@ -15,63 +15,150 @@ export interface AddedIce {
   price: number | null;
 }
 
+/** An entry of the `events` list as one would type it, such as `{ at, do: "merge", from, into }`. */
+export interface EventEntry {
+  at: string;
+  do: string;
+  [key: string]: string | number;
+}
+
+/** Values that a plan sets in one entry of the `food` list. */
+interface FoodValues {
+  in?: string;
+  state?: string;
+  at?: string;
+}
+
+/** What a plan writes into a trip file. */
+export interface PlannedChanges {
+  ice: readonly AddedIce[];
+  /** Values for entries of the `food` list, by their place in it. */
+  food: readonly ({ index: number } & FoodValues)[];
+  events: readonly EventEntry[];
+}
+
+/** Cuts nothing where `to` is `from`. */
+interface Edit {
+  from: number;
+  to: number;
+  put: string;
+}
+
 /**
- * The person's own trip file with ice added at the end of its `ice` list. Only new text is put in, so that every
- * comment, key and spelling of theirs stays; JSON stays JSON.
+ * The person's own trip file with what a plan decided: where food goes and in what state, ice at the end of the `ice`
+ * list, events at the end of `events`. New text is put in, and only a value that is decided anew is replaced, so that
+ * every comment, key and spelling of theirs stays; JSON stays JSON.
  *
  * @param text a file that `readTrip` accepts
- * @param comment stands above the added ice; left out where the list is written in brackets, as in JSON
- * @throws DomainError when the text is no trip file
+ * @param comment stands above what is added to a list; left out where the list is written in brackets, as in JSON
+ * @throws DomainError when the text is no trip file, or has no food at an index
  */
-export function plannedYaml(text: string, addedIce: readonly AddedIce[], comment: string): string {
-  if (addedIce.length === 0) return text;
+export function plannedYaml(text: string, changes: PlannedChanges, comment: string): string {
+  const decided = withFood(text, changes.food);
+  const iced = withEntries(decided, "ice", changes.ice.map(iceEntry), comment);
+  return withEntries(iced, "events", changes.events, comment);
+}
+
+function rootOf(text: string): YAMLMap {
   const root = parseDocument(text, { uniqueKeys: false }).contents;
-  if (!isMap(root) || root.items.length === 0)
-    throw new DomainError("text must be a trip file, got no mapping");
-  const list = root.get("ice");
-  const flowEntries = addedIce.map((ice) => JSON.stringify(entryOf(ice))).join(", ");
+  if (isMap(root) && root.items.length > 0) return root;
+  throw new DomainError("text must be a trip file, got no mapping");
+}
+
+const startOf = (node: Node): number => node.range?.[0] ?? 0;
+const endOf = (node: Node): number => node.range?.[1] ?? 0;
+
+function withFood(text: string, food: PlannedChanges["food"]): string {
+  if (food.length === 0) return text;
+  const list = rootOf(text).get("food");
+  const edits = food.flatMap(({ index, ...values }) => {
+    const entry = isSeq(list) ? list.items[index] : undefined;
+    if (!isMap(entry)) throw new DomainError(`index must be a place in the food list, got ${index}`);
+    return entryEdits(text, entry, values);
+  });
+  // From the back, so that places in what comes before stay right.
+  return edits
+    .sort((a, b) => b.from - a.from)
+    .reduce((done, { from, to, put }) => done.slice(0, from) + put + done.slice(to), text);
+}
+
+/** What sets some keys of one mapping. */
+function entryEdits(text: string, entry: YAMLMap, values: FoodValues): Edit[] {
+  const edits: Edit[] = [];
+  const missing: [string, string][] = [];
+  for (const [key, value] of Object.entries(values)) {
+    if (value === undefined) continue;
+    const pair = entry.items.find((item) => isScalar(item.key) && item.key.value === key);
+    const old = pair?.value as Node | null | undefined;
+    if (old === null || old === undefined) missing.push([key, value]);
+    else if (!isScalar(old) || old.value !== value)
+      edits.push({ from: startOf(old), to: endOf(old), put: valueWords(value, isQuoted(old)) });
+  }
+  if (missing.length > 0) edits.push(insertion(text, entry, missing));
+  return edits;
+}
+
+const isQuoted = (node: unknown): boolean => isScalar(node) && node.type === "QUOTE_DOUBLE";
+
+function insertion(text: string, entry: YAMLMap, pairs: readonly (readonly [string, string])[]): Edit {
+  const end = endOfMap(entry);
+  const asJson = isQuoted(entry.items[0]?.key);
+  const words = pairs.map(([key, value]) => `${valueWords(key, asJson)}: ${valueWords(value, asJson)}`);
+  if (entry.flow) return { from: end, to: end, put: words.map((word) => `, ${word}`).join("") };
+  const indent = " ".repeat(column(text, startOf(entry)));
+  return linesEdit(
+    text,
+    end,
+    words.map((word) => indent + word),
+  );
+}
+
+/** End of the last value: brackets, commas and comments come after it. */
+function endOfMap(map: YAMLMap): number {
+  const last = map.items.at(-1);
+  return endOf((last?.value ?? last?.key) as Node);
+}
+
+function withEntries(text: string, key: string, entries: readonly object[], comment: string): string {
+  if (entries.length === 0) return text;
+  const root = rootOf(text);
+  const list = root.get(key);
+  const flowEntries = entries.map((entry) => JSON.stringify(entry)).join(", ");
   if (isSeq(list) && list.flow) {
     const last = list.items.at(-1) as Node | undefined;
     return last === undefined
       ? insert(text, startOf(list) + 1, flowEntries)
       : insert(text, endOf(last), `, ${flowEntries}`);
   }
-  if (!isSeq(list) && root.flow) {
-    const last = root.items.at(-1);
-    return insert(text, endOf((last?.value ?? last?.key) as Node), `, "ice": [${flowEntries}]`);
-  }
-  const indent = isSeq(list) ? indentAt(text, startOf(list)) : `${indentAt(text, startOf(root))}  `;
+  if (!isSeq(list) && root.flow) return insert(text, endOfMap(root), `, "${key}": [${flowEntries}]`);
+  const indent = " ".repeat(column(text, startOf(isSeq(list) ? list : root)) + (isSeq(list) ? 0 : 2));
   const lines = [
-    ...(isSeq(list) ? [] : [`${indent.slice(2)}ice:`]),
+    ...(isSeq(list) ? [] : [`${indent.slice(2)}${key}:`]),
     ...comment.split(/\s*\n\s*/).map((line) => `${indent}# ${line}`),
-    ...addedIce.map((ice) => `${indent}- { ${entryWords(ice)} }`),
+    ...entries.map((entry) => `${indent}- { ${entryWords(entry)} }`),
   ];
-  return insertLines(text, endOf(isSeq(list) ? list : root), lines);
+  const { from, put } = linesEdit(text, endOf(isSeq(list) ? list : root), lines);
+  return insert(text, from, put);
 }
-
-const startOf = (node: Node): number => node.range?.[0] ?? 0;
-const endOf = (node: Node): number => node.range?.[1] ?? 0;
 
 function insert(text: string, at: number, added: string): string {
   return text.slice(0, at) + added + text.slice(at);
 }
 
-/** Spaces from the start of the line to this place. */
-function indentAt(text: string, at: number): string {
-  return " ".repeat(at - (text.lastIndexOf("\n", at - 1) + 1));
-}
+/** Characters from the start of the line to this place. */
+const column = (text: string, at: number): number => at - (text.lastIndexOf("\n", at - 1) + 1);
 
 /** Puts lines below the line on which the text before `at` ends. */
-function insertLines(text: string, at: number, lines: readonly string[]): string {
+function linesEdit(text: string, at: number, lines: readonly string[]): Edit {
   const written = text.slice(0, at).trimEnd().length;
   const lineEnd = text.indexOf("\n", written);
   const below = lineEnd < 0 ? text.length : lineEnd + 1;
   const eol = text.includes("\r\n") ? "\r\n" : "\n";
   const lead = lineEnd < 0 ? eol : "";
-  return insert(text, below, lead + lines.map((line) => line + eol).join(""));
+  return { from: below, to: below, put: lead + lines.map((line) => line + eol).join("") };
 }
 
-function entryOf({ form, pieces, each, at, liquid, in: cooler, layer, price }: AddedIce): object {
+function iceEntry({ form, pieces, each, at, liquid, in: cooler, layer, price }: AddedIce): object {
   return {
     form,
     pieces,
@@ -84,15 +171,20 @@ function entryOf({ form, pieces, each, at, liquid, in: cooler, layer, price }: A
   };
 }
 
-function entryWords(ice: AddedIce): string {
-  return Object.entries(entryOf(ice))
-    .map(([key, value]) => `${key}: ${typeof value === "string" ? plainOrQuoted(value) : String(value)}`)
+function entryWords(entry: object): string {
+  return Object.entries(entry)
+    .map(([key, value]) => `${key}: ${typeof value === "string" ? valueWords(value) : JSON.stringify(value)}`)
     .join(", ");
 }
 
-/** A word that YAML reads back as the same text, in quotes where it needs them. */
-function plainOrQuoted(value: string): string {
-  return /^-?[\p{L}\d]([\p{L}\d .%°/_-]*[\p{L}\d%])?$/u.test(value) && parse(value) === value
-    ? value
-    : JSON.stringify(value);
+/** A word that YAML reads back as the same text inside braces too, in quotes where it needs them. */
+function valueWords(value: string, quoted = false): string {
+  const isPlain = !quoted && /^-?[\p{L}\d]([\p{L}\d .:%°/_-]*[\p{L}\d%])?$/u.test(value);
+  return isPlain && isSame(value) ? value : JSON.stringify(value);
+}
+
+function isSame(value: string): boolean {
+  const pair = parseDocument(`{ k: ${value} }`);
+  const key = isMap(pair.contents) ? pair.contents.items[0] : undefined;
+  return pair.errors.length === 0 && isPair(key) && isScalar(key.value) && key.value.value === value;
 }

@@ -1,9 +1,11 @@
 import type { Weather } from "../sky/types.ts";
+import type { ReadBeside } from "./beside.ts";
 import { Calendar } from "./calendar.ts";
 import { resolveCoolers } from "./coolers.ts";
 import { resolveEvents } from "./events.ts";
 import type { TripFile } from "./file.ts";
-import { resolveFood } from "./food.ts";
+import { numberedCoolers } from "./fleetFile.ts";
+import { type FoodSetting, resolveFood } from "./food.ts";
 import { resolveIce } from "./ice.ts";
 import { resolveLegs } from "./legs.ts";
 import { mended } from "./mend.ts";
@@ -14,7 +16,8 @@ import { resolveFreezer, resolveSupply } from "./supply.ts";
 import { bounds, parseText } from "./text.ts";
 import type { Problem, Trip, TripFood, TripReading } from "./types.ts";
 import { type Finding, validateTrip } from "./validate.ts";
-import { type ReadBeside, resolveWeather } from "./weather.ts";
+import { resolveRules, resolveWarmLoad } from "./warmLoad.ts";
+import { resolveWeather } from "./weather.ts";
 
 export interface ReadOptions {
   /** Name of the trip file, used as a title when the file has none. */
@@ -68,13 +71,15 @@ function resolveTrip(notes: Notes, file: TripFile, typed: unknown, options: Read
     notes.assume("coldstow", "1", "not given: this version of the file format");
   const title = file.title ?? notes.assume("title", titleFrom(options.file), "not given: the file's name");
   const place = resolvePlace(notes, file);
-  const party = resolveParty(notes, file);
+  const { childPortion_frac, ...party } = resolveParty(notes, file);
   const limit = resolveLimit(notes, file);
   const confidence_frac = resolveConfidence_frac(notes, file);
   const meals = resolveMeals(notes, file);
   const calendar = new Calendar(notes, file, place.timezone, meals);
   const weather = resolveWeather(notes, file.weather, place, calendar, options.readBeside);
-  const contents = resolveContents(notes, file, calendar, weather);
+  const coolers = resolveCoolers(notes, calendar, numberedCoolers(notes, file, options.readBeside));
+  const setting = { calendar, coolers, party: { ...party, childPortion_frac } };
+  const contents = resolveContents(notes, file, setting, weather);
   if (weather === null) return null;
   return {
     title,
@@ -103,16 +108,14 @@ type Contents = Pick<
 function resolveContents(
   notes: Notes,
   file: TripFile,
-  calendar: Calendar,
+  setting: FoodSetting,
   weather: Weather | null,
 ): Contents {
+  const { calendar, coolers } = setting;
   const legs = resolveLegs(notes, calendar, weather, file.legs);
-  const coolers = resolveCoolers(notes, calendar, file.coolers);
-  const aboard = (file.food ?? []).map((item, i) =>
-    resolveFood(notes, calendar, coolers, item, `food[${i}]`, null),
-  );
+  const aboard = (file.food ?? []).map((item, i) => resolveFood(notes, setting, item, `food[${i}]`, null));
   const ice = (file.ice ?? []).map((lot, i) => resolveIce(notes, coolers, lot, `ice[${i}]`));
-  const added = resolveEvents(notes, calendar, coolers, weather, file.events ?? []);
+  const added = resolveEvents(notes, setting, weather, file.events ?? []);
   const supply = (file.supply ?? []).map((lot, i) => resolveSupply(notes, calendar, lot, `supply[${i}]`));
   const freezer = resolveFreezer(notes, file);
   const people =
@@ -125,8 +128,8 @@ function resolveContents(
     supply,
     freezer,
     carry: { people },
-    warmLoad: null,
-    rules: null,
+    warmLoad: resolveWarmLoad(notes, calendar, coolers, file["warm load"]),
+    rules: resolveRules(notes, file.rules),
     events: added.events,
   };
 }

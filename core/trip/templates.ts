@@ -23,4 +23,9 @@ export const templates: readonly Template[] = [
     says: "six people, five dry days on a desert river, a food and a drinks chest, US units",
     file: "desert-river.yaml",
   },
+  {
+    name: "lake",
+    says: "twelve people, seven days at a lake, four chests, everything left to plan, metric",
+    file: "lake-twelve.yaml",
+  },
 ];

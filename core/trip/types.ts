@@ -191,6 +191,7 @@ export type TripEvent =
       ground: GroundKind | null;
       air_C: number | null;
       water_C: number | null;
+      airChanges_per_h: number | null;
       path: string;
     };
 

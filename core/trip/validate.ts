@@ -1,9 +1,10 @@
 import * as v from "valibot";
 import { withoutComma } from "../quantity/parse.ts";
-import type { TripFile } from "./file.ts";
+import type { FleetFile, TripFile } from "./file.ts";
 import { meant } from "./meant.ts";
 import { nearest } from "./nearest.ts";
 import { pathOf, type Step } from "./paths.ts";
+import { fleetSchema } from "./schema/coolers.ts";
 import { tripSchema } from "./schema/trip.ts";
 import { bounds } from "./text.ts";
 
@@ -15,16 +16,25 @@ export interface Finding {
   near: string | null;
 }
 
-export type Validation = { ok: true; file: TripFile } | { ok: false; findings: Finding[] };
+export type Validation<File> = { ok: true; file: File } | { ok: false; findings: Finding[] };
 
 /**
  * Checks the shape of a parsed trip file against the one schema: keys, kinds of value, words of lists, lengths. It
  * does not read units, moments or names of coolers; that is the resolving step.
  */
-export function validateTrip(typed: unknown): Validation {
+export function validateTrip(typed: unknown): Validation<TripFile> {
+  return validate(tripSchema, typed);
+}
+
+/** As `validateTrip`, for a fleet file. */
+export function validateFleet(typed: unknown): Validation<FleetFile> {
+  return validate(fleetSchema, typed);
+}
+
+function validate<File>(schema: v.GenericSchema<unknown, File>, typed: unknown): Validation<File> {
   const findings: Finding[] = [];
-  findStrange(findings, tripSchema as unknown as Shape, typed, []);
-  const outcome = v.safeParse(tripSchema, typed);
+  findStrange(findings, schema as unknown as Shape, typed, []);
+  const outcome = v.safeParse(schema, typed);
   const lists = findings.filter(({ got }) => got === aList).map(({ path }) => path);
   const told = new Set(findings.map(({ path }) => path));
   for (const issue of outcome.issues ?? []) {
@@ -34,7 +44,10 @@ export function validateTrip(typed: unknown): Validation {
     if (issue.expected === "never" || told.has(path) || lists.includes(pathOf(steps.slice(0, -1)))) continue;
     findings.push({
       path,
-      must: issue.received === "undefined" ? (wantedAt(steps, typed) ?? issue.message) : issue.message,
+      must:
+        issue.received === "undefined"
+          ? (wantedAt(schema as unknown as Shape, steps, typed) ?? issue.message)
+          : issue.message,
       got: shown(issue.input),
       near: nearOf(issue, steps),
     });
@@ -98,7 +111,7 @@ function findStrange(findings: Finding[], shape: Shape, value: unknown, steps: r
   if (Array.isArray(value)) {
     if (item !== undefined)
       for (const [place, part] of value.entries()) findStrange(findings, item, part, [...steps, place]);
-    else if (entries !== undefined) {
+    else if (entries !== undefined || here.type === "record") {
       findings.push({ path: pathOf(steps), must: String(here.message), got: aList, near: null });
     }
     return;
@@ -143,8 +156,8 @@ function commaSplit(
 }
 
 /** What the value that is missing at this path would have to be. */
-function wantedAt(steps: readonly Step[], typed: unknown): string | null {
-  let shape = tripSchema as unknown as Shape;
+function wantedAt(whole: Shape, steps: readonly Step[], typed: unknown): string | null {
+  let shape = whole;
   let value = typed;
   for (const step of steps) {
     const here = settled(shape, value);

@@ -5,13 +5,11 @@ import { TooBright, weatherFromHours } from "../sky/hourlyWeather.ts";
 import type { FileProblem, LinedRow } from "../sky/hourRecord.ts";
 import type { Weather } from "../sky/types.ts";
 import { type DayWeather, weatherFromDays } from "../sky/weather.ts";
+import { besideWords, type ReadBeside, staysBeside } from "./beside.ts";
 import type { Calendar } from "./calendar.ts";
 import type { DayFile, WeatherFile } from "./file.ts";
 import { measures, type Notes } from "./notes.ts";
 import type { Trip } from "./types.ts";
-
-/** Hands out the text of a file that lies beside the trip file, or null when there is none. */
-export type ReadBeside = (name: string) => string | null;
 
 /** The weather of the trip, or null where it has a problem or cannot be known yet. */
 export function resolveWeather(
@@ -109,7 +107,7 @@ function hourly(
 ): Weather | null {
   const path = "weather.hourly.file";
   if (!staysBeside(name)) {
-    notes.refuse(path, "a relative path in the trip file's folder or below, with / between folders", name);
+    notes.refuse(path, besideWords, name);
     return null;
   }
   if (!/\.(epw|csv)$/i.test(name)) {
@@ -150,12 +148,4 @@ function sunProblems({ rows: bright }: TooBright, lined: readonly LinedRow[]): F
 function fileWords({ line, must }: FileProblem): string {
   const words = must.startsWith("be ") ? must.slice(3) : `a file to ${must}`;
   return line === null ? words : `in its line ${line}, ${words}`;
-}
-
-/** Whether a file name points into the trip file's folder or below, on any system. */
-function staysBeside(name: string): boolean {
-  if (/[\\:\p{Cc}]/u.test(name) || name.startsWith("/") || name.startsWith("~")) return false;
-  return name
-    .split("/")
-    .every((part) => part !== "" && part !== "." && part !== ".." && !/^\.\s*\.?\s*$/.test(part));
 }

@@ -182,8 +182,17 @@ describe("defaults", () => {
     // Rules of a place that follow the weather stay open until they are written down; then they are fixed.
     const spots = (stays: object[]): object[] =>
       stays.map((stay) => ({ ...stay, shade_frac: null, ground: null, air_C: null, water_C: null }));
-    expect({ ...after, legs: spots([...after.legs]), events: spots([...after.events]) }).toEqual({
+    // A state that is typed is no longer open to the plan.
+    const stated = (food: Trip["food"]): object[] =>
+      food.map((item) => ({ ...item, open: { ...item.open, state: false } }));
+    expect({
+      ...after,
+      food: stated(after.food),
+      legs: spots([...after.legs]),
+      events: spots([...after.events]),
+    }).toEqual({
       ...before,
+      food: stated(before.food),
       legs: spots([...before.legs]),
       events: spots([...before.events]),
     });

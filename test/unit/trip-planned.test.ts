@@ -80,7 +80,11 @@ describe("the planned trip file", () => {
       ),
     ],
   ])("adds ice to %s", (name, text) => {
-    const planned = plannedYaml(text, [block, cube], "Ice that the plan adds.\nWeights as bought.");
+    const planned = plannedYaml(
+      text,
+      { ice: [block, cube], food: [], events: [] },
+      "Ice that the plan adds.\nWeights as bought.",
+    );
     expect(added(planned)).toEqual(expected);
     if (name.startsWith("JSON")) expect(() => JSON.parse(planned)).not.toThrow();
     // What the person wrote is still there, in order, to the letter.
@@ -95,7 +99,7 @@ describe("the planned trip file", () => {
   it.each(templates)("keeps every line of $file", ({ file }) => {
     const text = readFileSync(new URL(`../../examples/${file}`, import.meta.url), "utf8");
     const ice = { ...block, in: read(text).coolers[0]!.name };
-    const planned = plannedYaml(text, [ice], "Ice that the plan adds.");
+    const planned = plannedYaml(text, { ice: [ice], food: [], events: [] }, "Ice that the plan adds.");
     expect(planned.split("\n").filter((line) => !text.includes(line))).toHaveLength(2);
     expect(planned.length).toBeGreaterThan(text.length);
     expect(read(planned).ice.some(({ each, start_C }) => each === "10 lb" && start_C === -8)).toBe(true);
@@ -104,9 +108,13 @@ describe("the planned trip file", () => {
   it("puts names in quotes that YAML would read otherwise", () => {
     for (const name of ["true", "12", "a, b", "x: y", "#1", "- a", "café 2", "{x}", 'say "ice"']) {
       const text = head.replace("name: a", `name: ${JSON.stringify(name)}`);
-      expect(read(plannedYaml(text, [{ ...block, in: name }], "Added.")).ice[0]?.cooler).toBe(0);
+      expect(
+        read(plannedYaml(text, { ice: [{ ...block, in: name }], food: [], events: [] }, "Added.")).ice[0]
+          ?.cooler,
+      ).toBe(0);
     }
   });
 
-  it("is the same text where nothing is added", () => expect(plannedYaml(head, [], "x")).toBe(head));
+  it("is the same text where nothing is added", () =>
+    expect(plannedYaml(head, { ice: [], food: [], events: [] }, "x")).toBe(head));
 });

@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { fleetSchemaJson } from "../../core/trip/schema/coolers.ts";
 import { tripSchemaJson } from "../../core/trip/schema/trip.ts";
 
 interface Node {
@@ -27,6 +28,17 @@ describe("the JSON Schema of the trip file", () => {
     expect(shipped).toEqual(JSON.parse(JSON.stringify(schema)));
   });
 
+  it("is shipped as generated for the fleet file too, with the same keys for a cooler but a number for a name", () => {
+    const fleet = fleetSchemaJson() as Node;
+    const shipped = JSON.parse(
+      readFileSync(new URL("../../schema/fleet.schema.json", import.meta.url), "utf8"),
+    );
+    expect(shipped).toEqual(JSON.parse(JSON.stringify(fleet)));
+    const keys = (node: Node): string[] =>
+      Object.keys(node.properties?.coolers?.items?.properties ?? {}).filter((key) => key !== "name");
+    expect(keys(fleet)).toEqual(keys(schema));
+  });
+
   it("knows every key of the file format, and no other", () => {
     expect(Object.keys(schema.properties ?? {})).toEqual([
       "coldstow",
@@ -40,12 +52,15 @@ describe("the JSON Schema of the trip file", () => {
       "meals",
       "weather",
       "legs",
+      "fleet",
       "coolers",
       "food",
       "ice",
       "supply",
       "freezer",
       "carry",
+      "warm load",
+      "rules",
       "events",
     ]);
     for (const node of everyNode(schema))

@@ -1,12 +1,14 @@
 import * as v from "valibot";
-import type { FoodFile, IceFile, SupplyFile } from "../file.ts";
+import type { FoodFile, IceFile, ShapeFile, SupplyFile } from "../file.ts";
 import {
+  allergenList,
   amount,
   clock,
   formSchema,
   layerSchema,
   list,
   moment,
+  momentWords,
   number,
   oneOf,
   quantity,
@@ -15,7 +17,7 @@ import {
   yesNo,
 } from "./words.ts";
 
-const shape = v.strictObject(
+export const shapeSchema: v.GenericSchema<unknown, ShapeFile> = v.strictObject(
   {
     bag: v.optional(quantity("length", "Packed flat, this thick")),
     round: v.optional(quantity("length", "A can, bottle or roll of this diameter")),
@@ -24,24 +26,57 @@ const shape = v.strictObject(
   "a mapping with one of bag, round, lump",
 );
 
+const portion = v.pipe(
+  v.union(
+    [
+      amount("What one adult eats of it at one meal"),
+      number(0.01, 100, "Pieces that one adult eats at one meal"),
+    ],
+    "a weight or a volume with its unit, such as 150 g, or a number of pieces beside each",
+  ),
+  v.description(
+    "What one adult eats of it at one meal, instead of amount: a weight or a volume such as 150 g, or a number of pieces beside each",
+  ),
+);
+
+const eaten = `${momentWords}; every breakfast; day 2-5 lunch`;
+
 export const foodSchema: v.GenericSchema<unknown, FoodFile> = v.strictObject(
   {
     name: text("a name for this food or drink"),
     amount: v.optional(amount("All of it")),
     count: v.optional(whole(1, 5000, "How many pieces")),
     each: v.optional(amount("One piece")),
+    "per person": v.optional(portion),
+    for: v.optional(text("a diet of party.diets: only they eat it")),
+    "not for": v.optional(text("a diet of party.diets: everyone else eats it")),
     like: v.optional(text("the kind of food it is like, such as stew, chicken, soft drink")),
     raw: v.optional(yesNo("Raw meat, poultry, fish or egg")),
     state: v.optional(
       oneOf(["frozen", "chilled", "ambient", "dry"], "How it is when it goes in; dry needs no cooler"),
     ),
     at: v.optional(quantity("temperature", "Its temperature when it goes in")),
-    shape: v.optional(shape),
+    shape: v.optional(shapeSchema),
     thick: v.optional(quantity("length", "Least dimension of one piece")),
     "freezes badly": v.optional(yesNo("Spoiled by freezing, as eggs, lettuce, cans")),
     watertight: v.optional(yesNo("Packed so that meltwater stays out")),
     "warm before": v.optional(quantity("duration", "Time it spent warm before it went in")),
-    eat: v.optional(moment("When it is eaten, or: throughout")),
+    "vacuum packed": v.optional(yesNo("Packed under vacuum or gas")),
+    refrozen: v.optional(yesNo("Thawed once and frozen again")),
+    "days old": v.optional(
+      number(0, 3650, "Days it has been kept cold at departure, since it was made, opened or bought"),
+    ),
+    contains: v.optional(allergenList("What its label says it contains; an empty list for none of them")),
+    price: v.optional(number(0, 1e6, "Price of all of it, in your currency")),
+    eat: v.optional(
+      v.pipe(
+        v.union(
+          [v.string(), v.pipe(v.array(v.string()), v.maxLength(100))],
+          `${eaten}; throughout; or a list of moments`,
+        ),
+        v.description(`When it is eaten: ${eaten}; throughout; or a list of moments`),
+      ),
+    ),
     in: v.optional(text("the name of a cooler, or: dry box")),
     layer: v.optional(layerSchema),
   },
@@ -71,6 +106,12 @@ export const iceSchema: v.GenericSchema<unknown, IceFile> = v.strictObject(
   {
     ...iceAmountEntries,
     at: v.optional(quantity("temperature", "Its temperature when it goes in")),
+    bought: v.optional(
+      quantity(
+        "duration",
+        "Dry ice only: how long before departure it was bought, in which it loses some of itself",
+      ),
+    ),
     in: v.optional(text("the name of a cooler")),
     layer: v.optional(layerSchema),
   },

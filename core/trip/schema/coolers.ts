@@ -1,8 +1,9 @@
+import { toJsonSchema } from "@valibot/to-json-schema";
 import * as v from "valibot";
 import { type BuildKey, builds } from "../../cooler/builds.ts";
 import type { InsulationKey } from "../../cooler/types.ts";
-import type { CoolerFile } from "../file.ts";
-import { clock, coverSchema, moment, number, oneOf, quantity, text } from "./words.ts";
+import type { CoolerFile, FleetFile } from "../file.ts";
+import { clock, coverSchema, list, moment, number, oneOf, quantity, text, whole } from "./words.ts";
 
 const buildKeys: readonly BuildKey[] = ["soft", "foam", "thin", "standard", "thick", "vacuum", "icebox"];
 const buildWords: string = buildKeys.map((key) => `${key} (${builds[key].says})`).join("; ");
@@ -54,31 +55,54 @@ const openings = v.strictObject(
   "a mapping with per day, for, from, to",
 );
 
+const entries = {
+  size: v.optional(quantity("volume", "Room inside")),
+  build: v.optional(
+    v.pipe(
+      v.picklist(buildKeys, `one of ${buildWords}`),
+      v.description(`Kind of body: ${buildWords}. The keys inside, wall and conductance overrule it`),
+    ),
+  ),
+  inside: v.optional(inside),
+  wall: v.optional(wall),
+  conductance: v.optional(
+    quantity("conductance", "Measured, whole cooler, outside air to an inside surface; overrules the wall"),
+  ),
+  weight: v.optional(quantity("mass", "Empty weight")),
+  color: v.optional(oneOf(["white", "light", "medium", "dark"], "Colour outside")),
+  absorptance: v.optional(number(0, 1, "Share of sunlight that the outside absorbs; overrules color")),
+  start: v.optional(start),
+  holds: v.optional(oneOf(["food", "drinks", "any"], "What it is for")),
+  "sealed until": v.optional(moment("Not opened before")),
+  openings: v.optional(openings),
+  drain: v.optional(oneOf(["keep", "daily", "open"], "What becomes of the meltwater")),
+  cover: v.optional(coverSchema),
+  top: v.optional(oneOf(["none", "foam sheet", "cold packs"], "What lies on top, under the lid")),
+};
+
+const numberInFleet = whole(1, 99_999, "Its number in the fleet");
+
 export const coolerSchema: v.GenericSchema<unknown, CoolerFile> = v.strictObject(
-  {
-    name: text("a name for this cooler"),
-    size: v.optional(quantity("volume", "Room inside")),
-    build: v.optional(
-      v.pipe(
-        v.picklist(buildKeys, `one of ${buildWords}`),
-        v.description(`Kind of body: ${buildWords}. The keys inside, wall and conductance overrule it`),
-      ),
-    ),
-    inside: v.optional(inside),
-    wall: v.optional(wall),
-    conductance: v.optional(
-      quantity("conductance", "Measured, whole cooler, outside air to an inside surface; overrules the wall"),
-    ),
-    weight: v.optional(quantity("mass", "Empty weight")),
-    color: v.optional(oneOf(["white", "light", "medium", "dark"], "Colour outside")),
-    absorptance: v.optional(number(0, 1, "Share of sunlight that the outside absorbs; overrules color")),
-    start: v.optional(start),
-    holds: v.optional(oneOf(["food", "drinks", "any"], "What it is for")),
-    "sealed until": v.optional(moment("Not opened before")),
-    openings: v.optional(openings),
-    drain: v.optional(oneOf(["keep", "daily", "open"], "What becomes of the meltwater")),
-    cover: v.optional(coverSchema),
-    top: v.optional(oneOf(["none", "foam sheet", "cold packs"], "What lies on top, under the lid")),
-  },
+  { name: text("a name for this cooler"), number: v.optional(numberInFleet), ...entries },
   "a mapping with name and size",
 );
+
+/** The shape of a fleet file: the keys of a cooler in a trip file, with a number in place of a name. */
+export const fleetSchema: v.GenericSchema<unknown, FleetFile> = v.strictObject(
+  {
+    "coldstow-fleet": v.pipe(
+      v.literal(1, "1, the version of this file format"),
+      v.description("Version of the format"),
+    ),
+    coolers: v.pipe(
+      list(v.strictObject({ number: numberInFleet, ...entries }, "a mapping with number and size"), 500),
+      v.minLength(1, "a list of at least one cooler"),
+    ),
+  },
+  "a mapping with coldstow-fleet: 1 and coolers",
+);
+
+/** The JSON Schema (draft 7) of a fleet file, for editors. */
+export function fleetSchemaJson(): object {
+  return { title: "Coldstow fleet", ...toJsonSchema(fleetSchema as v.GenericSchema, { errorMode: "throw" }) };
+}

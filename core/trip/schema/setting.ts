@@ -2,8 +2,10 @@ import * as v from "valibot";
 import type { GroundKind } from "../../sky/types.ts";
 import type { LegFile, MealsFile, PartyFile, PlaceFile, WeatherFile } from "../file.ts";
 import {
+  allergenList,
   clock,
   groundSchema,
+  keyName,
   list,
   moment,
   number,
@@ -24,6 +26,21 @@ export const placeFileSchema: v.GenericSchema<unknown, PlaceFile> = v.strictObje
   "a mapping with latitude and longitude",
 );
 
+export const appetiteWords = "a share with its sign, from 30 % to 300 %, such as 120 %";
+
+const diets = v.pipe(
+  v.record(
+    v.pipe(
+      v.string(),
+      v.regex(keyName, "the name of a diet, such as vegetarian: at most 40 characters, no dots or brackets"),
+    ),
+    whole(0, 500, "Heads on this diet"),
+    "a mapping from diets to heads, such as vegetarian: 2",
+  ),
+  v.maxEntries(20, "at most 20 diets"),
+  v.description("How many are on each diet; whoever is on none eats everything"),
+);
+
 export const partySchema: v.GenericSchema<unknown, PartyFile> = v.strictObject(
   {
     adults: v.optional(whole(0, 500, "Adults who eat")),
@@ -31,8 +48,14 @@ export const partySchema: v.GenericSchema<unknown, PartyFile> = v.strictObject(
     vulnerable: v.optional(
       yesNo("Whether an infant, someone pregnant, over 65 or with weakened immunity eats with you"),
     ),
+    diets: v.optional(diets),
+    appetite: v.optional(
+      v.pipe(v.string(appetiteWords), v.description(`How much you eat, of usual portions: ${appetiteWords}`)),
+    ),
+    "child portion": v.optional(quantity("share", "What a child eats, of an adult's portion")),
+    allergies: v.optional(allergenList("What someone of the party must not eat")),
   },
-  "a mapping with adults, children, vulnerable",
+  "a mapping with adults, children, vulnerable, diets",
 );
 
 export const mealsSchema: v.GenericSchema<unknown, MealsFile> = v.strictObject(
@@ -82,11 +105,15 @@ export const spotEntries: {
   readonly ground: Optional<GroundKind>;
   readonly air: Optional<string>;
   readonly water: Optional<string>;
+  readonly "air changes": Optional<number>;
 } = {
   shade: v.optional(quantity("share", "Share of the sky and sun taken away")),
   ground: v.optional(groundSchema),
   air: v.optional(quantity("temperature", "Known air there, instead of the weather or the place's own rule")),
   water: v.optional(quantity("temperature", "River or sea under a raft or hull")),
+  "air changes": v.optional(
+    number(0, 500, "Fresh air of a closed place: how often its air is renewed, per hour; counts for dry ice"),
+  ),
 };
 
 export const legSchema: v.GenericSchema<unknown, LegFile> = v.strictObject(

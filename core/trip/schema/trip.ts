@@ -4,6 +4,7 @@ import type { TripFile } from "../file.ts";
 import { foodSchema, iceSchema, supplySchema } from "./contents.ts";
 import { coolerSchema } from "./coolers.ts";
 import { eventSchema } from "./events.ts";
+import { rulesSchema, warmLoadSchema } from "./extras.ts";
 import { legSchema, mealsSchema, partySchema, placeFileSchema, weatherSchema } from "./setting.ts";
 import { instant, list, oneOf, quantity, text, whole } from "./words.ts";
 
@@ -24,6 +25,7 @@ const shape = v.strictObject(
     meals: v.optional(mealsSchema),
     weather: v.optional(weatherSchema),
     legs: v.optional(v.pipe(list(legSchema, 200), v.minLength(1, "a list of at least one leg"))),
+    fleet: v.optional(text("a fleet file in the folder of the trip file or below, with numbered coolers")),
     coolers: v.pipe(list(coolerSchema, 30), v.minLength(1, "a list of at least one cooler")),
     food: v.optional(list(foodSchema, 500)),
     ice: v.optional(list(iceSchema, 200)),
@@ -40,6 +42,8 @@ const shape = v.strictObject(
     carry: v.optional(
       v.strictObject({ people: whole(1, 20, "How many people lift a cooler") }, "a mapping with people"),
     ),
+    "warm load": v.optional(warmLoadSchema),
+    rules: v.optional(rulesSchema),
     events: v.optional(list(eventSchema, 500)),
   },
   "a mapping with depart, return and coolers",

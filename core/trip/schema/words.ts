@@ -4,6 +4,7 @@ import { parseQuantity } from "../../quantity/parse.ts";
 import type { Dimension } from "../../quantity/units.ts";
 import type { GroundKind, PlaceKind } from "../../sky/types.ts";
 import type { LayerFile } from "../file.ts";
+import type { Allergen } from "../types.ts";
 
 /*
  * The leaves of the schema. A message continues the words "it must be …". Units and ranges are not checked here but
@@ -56,6 +57,10 @@ export function clock(says: string): Text {
 /** Control characters, and marks that turn the direction of writing, could disguise a name on a screen or label. */
 // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is refused
 const printable = /^[^\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069]*$/;
+
+/** A key that a person makes up; dots and brackets would be read as steps of a path. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is refused
+export const keyName: RegExp = /^[^.[\]\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069]{1,40}$/;
 
 /** A name or other free text, 1 to 200 characters, printable. */
 export function text(says: string): Text {
@@ -126,6 +131,24 @@ export const placeSchema: v.GenericSchema<unknown, PlaceKind> = oneOf(
 export const groundSchema: v.GenericSchema<unknown, GroundKind> = oneOf(grounds, "What a cooler stands on");
 export const formSchema: v.GenericSchema<unknown, IceForm> = oneOf(forms, "Form of the ice or pack");
 export const coverSchema: v.GenericSchema<unknown, Cover> = oneOf(covers, "What lies over the cooler");
+
+const allergens: readonly Allergen[] = [
+  "milk",
+  "egg",
+  "fish",
+  "shellfish",
+  "tree nuts",
+  "peanuts",
+  "wheat",
+  "soy",
+  "sesame",
+];
+
+/** Allergens by name; a list may be empty. */
+export function allergenList(says: string): v.GenericSchema<unknown, Allergen[]> {
+  const one = oneOf(allergens, "An allergen");
+  return v.pipe(list(one, allergens.length), v.description(`${says}; of ${allergens.join(", ")}`));
+}
 
 const layerWords = "one of base, fill, top, or a row number from 0 (the base) to 20";
 export const layerSchema: v.GenericSchema<unknown, LayerFile> = v.pipe(
