@@ -142,9 +142,10 @@ export function splitPart(part: Part, share_frac: number): Part {
 /** Room a part takes in a layer, gaps included. */
 const bulk_m3 = (part: Part, closures: Closures): number => part.mass_kg * bulk_m3_per_kg(part, closures);
 
-type Berth = "base" | "rows" | "fill" | "top";
+/** Where in the column a lot is laid: under everything, in the rows of food, in their gaps, over everything. */
+export type Berth = "base" | "rows" | "fill" | "top";
 
-function berthOf(lot: Lot): Berth {
+export function berthOf(lot: Lot): Berth {
   if (typeof lot.layer === "number") return lot.layer <= 0 ? "base" : "rows";
   if (lot.layer === "base" || lot.layer === "fill" || lot.layer === "top")
     return lot.kind === "food" && lot.layer === "fill" ? "rows" : lot.layer;

@@ -1,5 +1,5 @@
 import type { Fleet } from "../cooler/fleetState.ts";
-import { type FoodFacts, rawBeside, rulingOn, trackOf } from "../forecast/foodResult.ts";
+import { companyOf, type FoodFacts, rulingOn, trackOf } from "../forecast/foodResult.ts";
 import { foodResults, mostUrgentFirst } from "../forecast/forecast.ts";
 import type { BandSeries, CoolerResult, FoodResult } from "../forecast/result.ts";
 import type { Forecast } from "../forecast/types.ts";
@@ -45,9 +45,9 @@ function foodIn(trip: Trip, fleet: Fleet, item: TripFood, middle: FoodResult, dr
   const track = trackOf(fleet, item.id)!;
   const facts = factsAt(draws, trip.confidence_frac);
   const end_s = track.left_s ?? trip.duration_s;
-  const juiced = rawBeside(trip, fleet, item, track);
-  const ruling = rulingOn(trip, item, facts, end_s, juiced);
-  const likely = rulingOn(trip, item, factsAt(draws, 0.5), end_s, juiced);
+  const company = companyOf(trip, fleet, item, track);
+  const ruling = rulingOn(trip, item, facts, end_s, company);
+  const likely = rulingOn(trip, item, factsAt(draws, 0.5), end_s, company);
   const sure = `to be ${Math.round(100 * trip.confidence_frac)} % sure`;
   return {
     ...middle,

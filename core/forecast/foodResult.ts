@@ -1,8 +1,9 @@
 import type { Fleet } from "../cooler/fleetState.ts";
 import type { LotTrack } from "../cooler/track.ts";
 import { hotAir_C, mayonnaiseWarm_C } from "../safety/limits.ts";
-import { verdictOf } from "../safety/verdict.ts";
+import { type FoodHistory, verdictOf } from "../safety/verdict.ts";
 import type { Trip, TripFood } from "../trip/types.ts";
+import { coldClock, isFrozenAtStart } from "./coldClock.ts";
 import type { Band, FoodResult } from "./result.ts";
 import { firstCrossing_s, timeAbove_s, timeBothAbove_s, valueAt } from "./series.ts";
 
@@ -60,10 +61,31 @@ function juicedCoolers(trip: Trip, fleet: Fleet, but: TripFood): Set<number> {
   return reached;
 }
 
-/** Whether raw juice may have reached an item. */
-export function rawBeside(trip: Trip, fleet: Fleet, item: TripFood, track: LotTrack): boolean {
+/** What one run tells of an item that is not read off its own numbers. */
+export interface Company {
+  /** Raw juice may have reached it. */
+  raw: boolean;
+  /** It thawed and froze again. */
+  refrozen: boolean;
+}
+
+/** In what company an item lay, and whether it froze a second time. */
+export function companyOf(trip: Trip, fleet: Fleet, item: TripFood, track: LotTrack): Company {
   const juiced = juicedCoolers(trip, fleet, item);
-  return track.inCooler.some((cooler) => juiced.has(cooler));
+  return {
+    raw: track.inCooler.some((cooler) => juiced.has(cooler)),
+    refrozen: freezesAgain(item, track),
+  };
+}
+
+/** Frozen this far below its freezing point, and not only at it. */
+const frozen_K = 0.2;
+
+function freezesAgain(item: TripFood, track: LotTrack): boolean {
+  const from_s = thawed_s(item, track);
+  const { freezes_C } = item.like;
+  if (from_s === null || freezes_C === null) return false;
+  return track.t_s.some((t, i) => t > from_s && track.warm_C[i] < freezes_C - frozen_K);
 }
 
 /** Numbers of one item in one run; null: never. Warm hours count those declared from before. */
@@ -108,20 +130,35 @@ export function rulingOn(
   item: TripFood,
   facts: FoodFacts,
   end_s: number,
-  rawInSameCooler: boolean,
+  company: Company,
 ): ReturnType<typeof verdictOf> {
   return verdictOf({
-    food: { ...item.like, rawAnimal: item.raw },
-    profile: trip.limit.profile,
-    vulnerable: trip.party.vulnerable,
+    ...standingOf(trip, item),
+    ...coldClock(trip, item, facts.thawed_s, end_s),
     warm_s: facts.warm_s,
     hotAir_s: facts.hotAir_s,
     over10C_s: facts.over10C_s,
+    warmest_C: facts.coreMax_C,
     limitPassed: facts.over_s !== null,
+    cameFrozen: isFrozenAtStart(item),
     thawing: facts.thawed_s !== null || startsThawed(item),
+    refrozen: item.refrozen || company.refrozen,
     wet_s: facts.wet_s === null ? null : Math.max(0, end_s - facts.wet_s),
-    rawInSameCooler,
+    rawInSameCooler: company.raw,
   });
+}
+
+/** What a ruling takes from the file alone. */
+function standingOf(
+  trip: Trip,
+  item: TripFood,
+): Pick<FoodHistory, "food" | "profile" | "vulnerable" | "withoutAir"> {
+  return {
+    food: { ...item.like, rawAnimal: item.raw },
+    profile: trip.limit.profile,
+    vulnerable: trip.party.vulnerable,
+    withoutAir: item.reducedOxygen,
+  };
 }
 
 /** Food of a kind that is only sold frozen, but came aboard thawed. */
@@ -131,7 +168,7 @@ const startsThawed = (item: TripFood): boolean =>
 /** When the coldest point of a frozen item has left its freezing range. */
 function thawed_s(item: TripFood, track: LotTrack): number | null {
   const { freezes_C } = item.like;
-  if (freezes_C === null || item.start_C >= freezes_C || track.t_s.length === 0) return null;
+  if (freezes_C === null || !isFrozenAtStart(item) || track.t_s.length === 0) return null;
   return firstCrossing_s(track.t_s, track.cold_C, freezes_C - 0.01, true);
 }
 
@@ -151,7 +188,7 @@ export function foodResult(trip: Trip, fleet: Fleet, item: TripFood): FoodResult
   const track = trackOf(fleet, item.id)!;
   const facts = foodFacts(trip, fleet, item, track);
   const end_s = track.left_s ?? trip.duration_s;
-  const ruling = rulingOn(trip, item, facts, end_s, rawBeside(trip, fleet, item, track));
+  const ruling = rulingOn(trip, item, facts, end_s, companyOf(trip, fleet, item, track));
   return {
     name: item.name,
     cooler: trip.coolers[track.cooler].name,
@@ -175,14 +212,18 @@ export function foodResult(trip: Trip, fleet: Fleet, item: TripFood): FoodResult
 export function dryBoxResult(trip: Trip, item: TripFood): FoodResult {
   const warm_s = (item.eat_s ?? trip.duration_s) - (item.putIn_s ?? 0) + item.warmBefore_s;
   const ruling = verdictOf({
-    food: { ...item.like, rawAnimal: item.raw },
-    profile: trip.limit.profile,
-    vulnerable: trip.party.vulnerable,
+    ...standingOf(trip, item),
     warm_s,
     hotAir_s: null,
     over10C_s: null,
+    warmest_C: null,
     limitPassed: false,
+    cameFrozen: false,
     thawing: item.like.kind === "frozen",
+    refrozen: item.refrozen,
+    cold_s: null,
+    coldGuessed: false,
+    mark_days: null,
     wet_s: null,
     rawInSameCooler: false,
   });

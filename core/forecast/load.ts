@@ -1,3 +1,4 @@
+import { medianClosures } from "../cooler/closures.ts";
 import type {
   Act,
   Around,
@@ -8,7 +9,9 @@ import type {
   OpeningHabit,
   OpeningSpans,
 } from "../cooler/types.ts";
+import { buildWalls } from "../cooler/walls.ts";
 import { foodCurve, foodDensity_kg_per_m3, foodSpread_W_per_mK } from "../matter/foodProperties.ts";
+import { dryIceLeft_kg } from "../safety/dryIce.ts";
 import { clockMoments_s, localInstant_ms } from "../sky/localTime.ts";
 import { weatherBreaks_s } from "../sky/surroundings.ts";
 import type { Stay } from "../sky/types.ts";
@@ -34,15 +37,37 @@ function foodLot(item: TripFood, trip: Trip): FoodLot {
     thick_m: item.thick_m,
     shape: item.shape,
     layer: item.layer,
-    depth: (item.eat_s ?? trip.duration_s / 2) / hour_s + (item.raw ? rawDepth : 0),
+    depth: meanEating_s(item, trip) / hour_s + (item.raw ? rawDepth : 0),
   };
 }
 
-const iceLot = (ice: TripIce): IceLot => ({
+/** Least dry ice that is worth a lot of its own. */
+const gone_kg = 1e-3;
+
+/**
+ * What is left at departure of dry ice that waited in its cooler since it was bought, in the day's mean air. Lots in one
+ * cooler share what the cooler lets in, by their mass.
+ */
+function aboard_kg(ice: TripIce, trip: Trip): number {
+  const { mass_kg, boughtBefore_s } = ice;
+  if (ice.form !== "dry ice" || ice.putIn_s !== null || boughtBefore_s === 0) return mass_kg;
+  const same = trip.ice.filter((o) => o.form === "dry ice" && o.putIn_s === null && o.cooler === ice.cooler);
+  const share = mass_kg / same.reduce((sum, other) => sum + other.mass_kg, 0);
+  const { conductance_W_per_K } = buildWalls(trip.coolers[ice.cooler].body, medianClosures);
+  const left_kg = dryIceLeft_kg(
+    mass_kg,
+    share * conductance_W_per_K,
+    trip.weather.dayMean_C(0),
+    boughtBefore_s,
+  );
+  return Math.max(gone_kg, left_kg);
+}
+
+const iceLot = (ice: TripIce, trip: Trip): IceLot => ({
   kind: "ice",
   id: ice.id,
   form: ice.form,
-  mass_kg: ice.mass_kg,
+  mass_kg: aboard_kg(ice, trip),
   pieces: ice.pieces,
   start_C: ice.start_C,
   liquid_frac: ice.liquid_frac,
@@ -76,12 +101,16 @@ export function staysOf(trip: Trip, cooler: number): Stay[] {
   let stays: Stay[] = trip.legs.map((leg) => ({ ...leg }));
   for (const event of trip.events) {
     if (event.do !== "move" || event.cooler !== cooler) continue;
-    const { t_s, until_s, place, shade_frac, ground, air_C, water_C } = event;
+    const { t_s, until_s, place, shade_frac, ground, air_C, water_C, airChanges_per_h } = event;
     const before = stays.filter((s) => s.from_s < t_s).map((s) => ({ ...s, to_s: Math.min(s.to_s, t_s) }));
     const after = stays
       .filter((s) => s.to_s > until_s)
       .map((s) => ({ ...s, from_s: Math.max(s.from_s, until_s) }));
-    stays = [...before, { place, from_s: t_s, to_s: until_s, shade_frac, ground, air_C, water_C }, ...after];
+    stays = [
+      ...before,
+      { place, from_s: t_s, to_s: until_s, shade_frac, ground, air_C, water_C, airChanges_per_h },
+      ...after,
+    ];
   }
   return stays;
 }
@@ -95,18 +124,26 @@ function aroundOf(trip: Trip, cooler: number): Around {
   );
 }
 
+/** When equal parts of an item are eaten: at once, at its own meals, or at every meal from when it is there. */
+function eatingTimes_s({ eat_s, parts_s, putIn_s }: TripFood, meals: readonly number[]): readonly number[] {
+  if (parts_s !== null) return parts_s;
+  return eat_s !== null ? [eat_s] : meals.filter((t_s) => t_s > (putIn_s ?? 0));
+}
+
+/** The middle of the time in which it is eaten: what is eaten first lies on top. */
+function meanEating_s({ eat_s, parts_s }: TripFood, trip: Trip): number {
+  if (parts_s === null) return eat_s ?? trip.duration_s / 2;
+  return parts_s.reduce((sum, t_s) => sum + t_s, 0) / parts_s.length;
+}
+
 function eatingActs(trip: Trip): Act[] {
   const meals = mealTimes_s(trip);
   const acts: Act[] = [];
   for (const item of trip.food) {
     if (item.cooler === null) continue;
-    if (item.eat_s !== null) {
-      acts.push({ do: "take out", t_s: item.eat_s, lot: item.id, share_frac: 1 });
-      continue;
-    }
-    const left = meals.filter((t) => t > (item.putIn_s ?? 0));
-    left.forEach((t_s, i) => {
-      acts.push({ do: "take out", t_s, lot: item.id, share_frac: 1 / (left.length - i) });
+    const moments = eatingTimes_s(item, meals);
+    moments.forEach((t_s, i) => {
+      acts.push({ do: "take out", t_s, lot: item.id, share_frac: 1 / (moments.length - i) });
     });
   }
   return acts;
@@ -119,7 +156,7 @@ function puttingActs(trip: Trip): Act[] {
       acts.push({ do: "put in", t_s: item.putIn_s, cooler: item.cooler, lot: foodLot(item, trip) });
   for (const ice of trip.ice)
     if (ice.putIn_s !== null)
-      acts.push({ do: "put in", t_s: ice.putIn_s, cooler: ice.cooler, lot: iceLot(ice) });
+      acts.push({ do: "put in", t_s: ice.putIn_s, cooler: ice.cooler, lot: iceLot(ice, trip) });
   return acts;
 }
 
@@ -168,7 +205,9 @@ export function loadTrip(trip: Trip): FleetInput {
       sealedUntil_s: cooler.sealedUntil_s,
       around: aroundOf(trip, index),
       lots: [
-        ...trip.ice.filter((ice) => ice.cooler === index && ice.putIn_s === null).map(iceLot),
+        ...trip.ice
+          .filter((ice) => ice.cooler === index && ice.putIn_s === null)
+          .map((ice) => iceLot(ice, trip)),
         ...trip.food
           .filter((item) => item.cooler === index && item.putIn_s === null)
           .map((item) => foodLot(item, trip)),

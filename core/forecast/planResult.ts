@@ -47,6 +47,8 @@ export interface PackPlace {
   /** Name of the food, or form of the ice. */
   item: string;
   kind: "ice" | "pack" | "frozen" | "raw" | "ready" | "produce" | "drink" | "loose ice";
+  /** Part of the item that lies here; over a cooler's places the parts of an item add up to 1. */
+  share_frac: number;
   x_m: number;
   y_m: number;
   /** Height of its underside. */
@@ -131,7 +133,7 @@ export interface DrinkAdvice {
   drink: string;
   count: number;
   /** Ice that cooling one piece from outside takes. */
-  each_iceKg: number;
+  eachIce_kg: number;
   /** How long one takes to be cold in there, hours. */
   cold_h: number;
   says: string;

@@ -1,50 +1,16 @@
 import type { Fleet } from "../cooler/fleetState.ts";
 import { massWords, temperatureWords } from "../quantity/show.ts";
-import { dryIceCaution } from "../safety/dryIce.ts";
 import { coolerLift } from "../safety/lifting.ts";
 import type { Trip } from "../trip/types.ts";
+import { dryIceWarnings } from "./dryIceAir.ts";
+import { foodCautions } from "./foodCautions.ts";
 import { trackOf } from "./foodResult.ts";
-import { staysOf } from "./load.ts";
 import type { CoolerResult, Warning } from "./result.ts";
 import { valueAt } from "./series.ts";
 
 /** A warning is read in any units. */
 const bothMasses = (mass_kg: number): string =>
   `${massWords(mass_kg, "metric")}, ${massWords(mass_kg, "us")}`;
-
-/** Places where people breathe the same air as the cooler; a trunk shares its air with the cabin. */
-const closedPlaces: ReadonlySet<string> = new Set([
-  "cabin",
-  "closed car",
-  "trunk",
-  "tent",
-  "indoors",
-  "boat",
-]);
-
-/** Closed places that something stands in from a moment on, in this cooler and in those it is merged into. */
-function closedWith(trip: Trip, cooler: number, from_s: number): Set<string> {
-  const merge = trip.events.find(
-    (event) => event.do === "merge" && event.from === cooler && event.t_s >= from_s,
-  );
-  const to_s = merge?.t_s ?? trip.duration_s;
-  const stays = staysOf(trip, cooler).filter((stay) => stay.to_s > from_s && stay.from_s < to_s);
-  const here = stays.map((stay) => stay.place).filter((place) => closedPlaces.has(place));
-  const later = merge?.do === "merge" ? closedWith(trip, merge.into, merge.t_s) : [];
-  return new Set([...here, ...later]);
-}
-
-function dryIceWarnings(trip: Trip): Warning[] {
-  return trip.ice
-    .filter((ice) => ice.form === "dry ice")
-    .flatMap((ice) => {
-      const closed = closedWith(trip, ice.cooler, ice.putIn_s ?? 0);
-      const caution = { code: dryIceCaution.code, says: dryIceCaution.says, path: ice.path };
-      if (closed.size === 0) return [caution];
-      const says = `${trip.coolers[ice.cooler].name}: its dry ice would be in a closed place (${[...closed].join(", ")}), and its gas can suffocate people. Do not travel or sleep so: ventilate, or carry it outside.`;
-      return [{ code: "dry-ice-closed-place", says, path: ice.path }, caution];
-    });
-}
 
 /** Growth that is worth another warning: dew and rounding are not. */
 const heavier_frac = 1.05;
@@ -106,7 +72,7 @@ function frozenAtMeal(trip: Trip, fleet: Fleet): Warning[] {
  * next to something colder than it bears.
  */
 export function warningsFor(trip: Trip, fleet: Fleet, results: readonly CoolerResult[]): Warning[] {
-  const out: Warning[] = dryIceWarnings(trip);
+  const out: Warning[] = [...dryIceWarnings(trip, fleet), ...foodCautions(trip)];
   out.push(...results.flatMap((result, i) => weightWarnings(trip, fleet, result, i)));
   results.forEach((result, i) => {
     const path = `coolers[${i}]`;

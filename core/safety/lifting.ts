@@ -1,4 +1,7 @@
+import { outerSize_m } from "../cooler/outerSize.ts";
+import type { CoolerBody } from "../cooler/types.ts";
 import { requireFinite } from "../quantity/errors.ts";
+import { massWords } from "../quantity/show.ts";
 
 /** One lift with both hands, as the NIOSH equation describes it; lengths in centimetres as in the manual. */
 export interface Lift {
@@ -67,4 +70,67 @@ export function coolerLift(weight_kg: number, people: number): CoolerLift {
   const team_frac = hands < 2 ? 1 : hands < 3 ? 2 / 3 : 1 / 2;
   const recommended_kg = one_kg * hands * team_frac;
   return { recommended_kg, index: weight_kg / recommended_kg };
+}
+
+/** End handles sit this far up the body, and hands reach down to a tall one. */
+const handle_frac = 0.7;
+const highestHandle_cm = 90;
+const tailgate_cm = 75;
+/** Ankles to the near end of the load, as the manual has it: its half-width is added. */
+const ankles_cm = 20;
+
+/** What a loaded cooler means for one or two people, with the limits that it was held against. */
+interface TailgateLift {
+  cooler: string;
+  weight_kg: number;
+  one: { limit_kg: number; index: number };
+  two: { limit_kg: number; index: number };
+  says: string;
+}
+
+/** The most for one person: start and end of the lift are both reckoned, and the stricter counts. */
+function tailgateLimit_kg(body: CoolerBody): number {
+  const { width_m, height_m } = outerSize_m(body);
+  const reach_cm = Math.min(63, Math.max(25, 50 * width_m + ankles_cm));
+  const handles_cm = Math.min(highestHandle_cm, 100 * height_m * handle_frac);
+  const held = { reach_cm, travel_cm: tailgate_cm, twist_deg: 0, frequency_frac: 1, grip: "good" } as const;
+  return Math.min(
+    recommendedWeight_kg({ ...held, height_cm: handles_cm }),
+    recommendedWeight_kg({ ...held, height_cm: handles_cm + tailgate_cm }),
+  );
+}
+
+/**
+ * What lifting a loaded cooler now and then from the ground to a tailgate at 75 cm means, by its end handles. Where its
+ * handles are and how far ahead they are held follow from the outside of the body: seven tenths of the way up, half a
+ * width and 20 cm ahead of the ankles (at least 25, at most 63 cm). Two people count two thirds of the sum of both
+ * limits, a rule of the UK HSE: NIOSH's equation does not cover teams, nor carrying, steps or slippery ground.
+ *
+ * @param weight_kg loaded, 0…2000
+ * @throws DomainError for a weight out of range
+ * @source niosh-94-110, hse-manual-handling, engineering-judgement
+ */
+export function liftAdvice(name: string, weight_kg: number, body: CoolerBody): TailgateLift {
+  requireFinite("weight_kg", weight_kg, 0, 2000);
+  const one_kg = tailgateLimit_kg(body);
+  const two_kg = (one_kg * 2 * 2) / 3;
+  const one = { limit_kg: one_kg, index: weight_kg / one_kg };
+  const two = { limit_kg: two_kg, index: weight_kg / two_kg };
+  return { cooler: name, weight_kg, one, two, says: liftWords(name, weight_kg, one, two) };
+}
+
+function liftWords(
+  name: string,
+  weight_kg: number,
+  one: TailgateLift["one"],
+  two: TailgateLift["two"],
+): string {
+  const both = (mass_kg: number): string => `${massWords(mass_kg, "metric")}, ${massWords(mass_kg, "us")}`;
+  const teams = "two thirds of both together, UK HSE; NIOSH does not cover teams";
+  const head = `${name} weighs ${both(weight_kg)}`;
+  const most = `from the ground to a tailgate the NIOSH equation recommends at most ${both(one.limit_kg)} for one person, and ${both(two.limit_kg)} count for two (${teams})`;
+  if (one.index <= 1) return `${head}: one person may lift it; ${most}.`;
+  if (two.index <= 1) return `${head}: two people lift it; ${most}.`;
+  const advice = `load it where it rides, last of all its ice, or lift it half empty`;
+  return `${head}, ${two.index.toFixed(1)} times what counts for two: ${advice}; ${most}.`;
 }

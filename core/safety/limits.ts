@@ -32,3 +32,11 @@ export const hotAir_C: number = (90 - 32) / 1.8;
  * @source fsis-food-safety
  */
 export const mayonnaiseWarm_C: number = (50 - 32) / 1.8;
+
+/**
+ * Fish packed without air is kept at most this warm: 38 °F. Above it bacteria that need no air may make their poison
+ * before the fish smells of anything.
+ *
+ * @source growth-minima
+ */
+export const fishWithoutAir_C: number = (38 - 32) / 1.8;

@@ -1,17 +1,21 @@
 // USDA FSIS and FoodSafety.gov, keeping food cold and the power-outage charts (editions 2010–2022 where they agree).
 // Read in copies. The charts are words, so there is no tolerance: an hour more or less changes the answer.
 import { describe, expect, it } from "vitest";
+import { foods } from "../../core/matter/foods.ts";
 import { hotAir_C, limits, mayonnaiseWarm_C } from "../../core/safety/limits.ts";
 import { type FoodHistory, verdictOf } from "../../core/safety/verdict.ts";
 import { quietFood as quiet } from "../unit/safety/quietFood.ts";
 
 const HOUR_s = 3600;
-const raw = { name: "chicken", kind: "raw", warm: "discard", rawAnimal: true } as const;
-const cheddar = { name: "cheddar", kind: "rte", warm: "keep", rawAnimal: false } as const;
-const shredded = { name: "shredded cheddar", kind: "rte", warm: "discard", rawAnimal: false } as const;
-const mayonnaise = { name: "mayonnaise", kind: "rte", warm: "over 10 C for 8 h", rawAnimal: false } as const;
-const iceCream = { name: "ice cream", kind: "frozen", warm: "discard", rawAnimal: false } as const;
-const lettuce = { name: "lettuce", kind: "produce", warm: "keep whole", rawAnimal: false } as const;
+const raw = foods["chicken breast"]!;
+const beef = foods["ground beef"]!;
+const cheddar = foods.cheddar!;
+const shredded = foods["shredded cheese"]!;
+const mayonnaise = foods.mayonnaise!;
+const iceCream = foods["ice cream"]!;
+const lettuce = foods["iceberg lettuce"]!;
+const vegetables = foods["frozen vegetables"]!;
+const thawed = { cameFrozen: true, thawing: true };
 
 const rows: readonly [string, Partial<FoodHistory>, "keep" | "eat next" | "discard"][] = [
   ["chicken at 6 °C for 2.5 h", { food: raw, warm_s: 2.5 * HOUR_s }, "discard"],
@@ -19,8 +23,20 @@ const rows: readonly [string, Partial<FoodHistory>, "keep" | "eat next" | "disca
   ["chicken at 6 °C for 1.5 h", { food: raw, warm_s: 1.5 * HOUR_s }, "eat next"],
   ["cheddar at 15 °C for 10 h", { food: cheddar, warm_s: 10 * HOUR_s, over10C_s: 10 * HOUR_s }, "keep"],
   ["shredded cheddar, the same", { food: shredded, warm_s: 10 * HOUR_s, over10C_s: 10 * HOUR_s }, "discard"],
-  ["frozen beef at 3 °C with crystals", { food: raw, thawing: true }, "keep"],
-  ["ice cream, soft but with crystals", { food: iceCream, thawing: true }, "discard"],
+  ["frozen beef at 3 °C with crystals", { food: beef, ...thawed }, "keep"],
+  ["ice cream, soft but with crystals", { food: iceCream, ...thawed }, "discard"],
+  // The chart keeps them up to six hours; here they also move to the front of the queue.
+  ["frozen vegetables above 40 °F for 5 h", { food: vegetables, ...thawed, warm_s: 5 * HOUR_s }, "eat next"],
+  [
+    "frozen vegetables above 40 °F for 6.5 h",
+    { food: vegetables, ...thawed, warm_s: 6.5 * HOUR_s },
+    "discard",
+  ],
+  [
+    "the same for 5 h in hot air",
+    { food: vegetables, ...thawed, warm_s: 5 * HOUR_s, hotAir_s: 60 },
+    "discard",
+  ],
   ["mayonnaise at 12 °C for 9 h", { food: mayonnaise, warm_s: 9 * HOUR_s, over10C_s: 9 * HOUR_s }, "discard"],
   [
     "mayonnaise at 12 °C for 7 h",
