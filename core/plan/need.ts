@@ -114,7 +114,7 @@ function sinceWords(food: FoodResult): string {
 
 /**
  * What in a result fails the person who asked: perishables that pass their limit before they are eaten, with members in
- * more of them than the trip's confidence allows, or that are to be discarded, and coolers that do not fit. Empty where
+ * more of them than the trip's confidence allows, or that are to be discarded, coolers that do not fit, and dry ice where people breathe. Empty where
  * nothing does. Ice that ends while the food stays cold is not among them.
  */
 export function failuresOf(result: Result): string[] {
@@ -124,9 +124,14 @@ export function failuresOf(result: Result): string[] {
   const warm = result.food.filter((food) => food.perishable && risk_frac(food) > most_frac + 1e-9);
   const bad = result.food.filter((food) => food.verdict === "discard" && !warm.includes(food));
   const full = result.coolers.filter((cooler) => cooler.filled_frac > 1 + 1e-9);
+  const airless = [...new Set(result.warnings.filter(isUnresolved).map(({ says }) => says.split(":")[0]!))];
   return [
     ...warm.map((food) => `${food.name} passes the limit before it is eaten`),
     ...bad.map((food) => `${food.name}: ${food.why}`),
     ...full.map((cooler) => `${cooler.name} is ${Math.ceil(cooler.filled_frac * 100)} % full`),
+    ...airless.map((name) => `${name}: dry ice in a closed place whose air nobody has answered for`),
   ];
 }
+
+/** A warning that a person must resolve before the trip: dry ice where people breathe. */
+const isUnresolved = ({ code }: Result["warnings"][number]): boolean => code === "dry-ice-air";

@@ -121,12 +121,14 @@ export function planIce(trip: Trip, options: PlanOptions): IcePlan {
     ...freezerWarnings(scene, trip, added, offers),
     ...lateWarnings(trip),
     ...supplyWarnings(trip, assumed),
-    ...unfilled,
   ];
   scene.says("the planned trip");
   const planned = { ...trip, ice: [...trip.ice, ...addedIce] };
-  const { signal } = options;
-  const whole = forecast(planned, signal === undefined ? {} : { signal });
+  const { signal, effects } = options;
+  const whole = forecast(planned, {
+    ...(effects === undefined ? {} : { effects }),
+    ...(signal === undefined ? {} : { signal }),
+  });
   const plan = planResult(planned, addedIce, offers);
   const result: Result = {
     ...whole.result,
@@ -214,14 +216,6 @@ function supplyWarnings(trip: Trip, assumed: string | null): Warning[] {
       : []),
   ];
 }
-
-const unfilled: readonly Warning[] = [
-  {
-    code: "plan-part",
-    says: "this version plans the ice alone. Which food goes where, and how, stays as you wrote it; layers of the food, preparation, ice runs, merges and thawing are not planned.",
-    path: "",
-  },
-];
 
 const nothingElse: Omit<PlanResult, "ice" | "assign" | "states" | "cost" | "weight_kg"> = {
   file: null,

@@ -15,6 +15,8 @@ export interface PlanOptions {
   /** Told after every trial; `done_frac` is a guess, since nobody knows how many trials it takes. */
   onProgress?: (done_frac: number, says: string) => void;
   signal?: { readonly aborted: boolean };
+  /** Whether the forecast of the plan tells how far each assumption moves the ice; left out: it does. */
+  effects?: boolean;
   /** Search for what holds in this world of a trial, which may be a part of the trip, instead of the middle case. */
   worldOf?: (trial: Trip) => World;
 }

@@ -118,7 +118,7 @@ const allowed = (trip: Trip, members: number): number =>
 export async function surePlan(
   trip: Trip,
   options: SureOptions,
-): Promise<{ plan: IcePlan; forecast: Forecast }> {
+): Promise<{ plan: IcePlan; forecast: Forecast; draws: Draws }> {
   const { seed, draw, ...search } = options;
   const tried = async (plan: IcePlan): Promise<Tried> => {
     const draws = await draw(plan);
@@ -140,5 +140,9 @@ export async function surePlan(
   }
   const { result } = withBands(best.plan.forecast, best.draws, seed);
   const warnings = [sureWarning(trip, best.failing, best.order.length), ...sought(result.warnings)];
-  return { plan: best.plan, forecast: { ...best.plan.forecast, result: { ...result, warnings } } };
+  return {
+    draws: best.draws,
+    plan: best.plan,
+    forecast: { ...best.plan.forecast, result: { ...result, warnings } },
+  };
 }

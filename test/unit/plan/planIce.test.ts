@@ -40,7 +40,9 @@ describe("an ice plan", () => {
     ]);
     expect(result.plan!.cost).toBe(10);
     expect(result.plan!.weight_kg).toBe(10);
-    expect(result.plan!.assign).toEqual([{ item: "stew", cooler: "galley", why: "as written" }]);
+    expect(result.plan!.assign).toEqual([
+      { item: "stew", cooler: "galley", why: "as written", pinned: true },
+    ]);
   });
 
   it("breaks when any one piece is left out", () => {

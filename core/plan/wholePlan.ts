@@ -1,0 +1,204 @@
+import type { Draws } from "../ensemble/types.ts";
+import { withBands } from "../ensemble/withBands.ts";
+import { forecast } from "../forecast/forecast.ts";
+import type { PlanResult } from "../forecast/planResult.ts";
+import type { Warning } from "../forecast/result.ts";
+import type { Forecast } from "../forecast/types.ts";
+import { liftAdvice } from "../safety/lifting.ts";
+import type { Trip } from "../trip/types.ts";
+import { allergenRows } from "./allergens.ts";
+import { amountsOf } from "./amounts.ts";
+import { type Assigned, assignFood } from "./assign/assignFood.ts";
+import type { Solve } from "./assign/solver.ts";
+import { budgetOf } from "./budget.ts";
+import { countdown } from "./countdown.ts";
+import { drinkAdvice } from "./drinks.ts";
+import { type IceRunProposal, proposeIceRuns } from "./iceRuns.ts";
+import type { Aim } from "./leastPieces.ts";
+import { type MergeProposal, proposeMerges } from "./merges.ts";
+import { failuresOf, judge, needOf } from "./need.ts";
+import { linkedCoolers } from "./oneCooler.ts";
+import { packMap } from "./packMap/packMap.ts";
+import { type IcePlan, planIce } from "./planIce.ts";
+import type { Planned } from "./plannedFile.ts";
+import { pullCards } from "./pull.ts";
+import { type DecidedStates, decideStates } from "./states.ts";
+import { surePlan } from "./surePlan.ts";
+import type { ProposeOptions } from "./trials.ts";
+import { warmLoadPlan } from "./warmLoad.ts";
+
+export interface WholeOptions {
+  aim: Aim;
+  /** Runs that the bands come from; 0: the middle case alone. */
+  members: number;
+  seed: number;
+  solve: Solve;
+  /** Runs the members of the trip as planned so far, with series. */
+  draw: (planned: Planned) => Promise<Draws>;
+  onProgress?: (done_frac: number, says: string) => void;
+  signal?: { readonly aborted: boolean };
+}
+
+/** A trip with everything decided that its file left open. */
+export interface WholePlan {
+  planned: Planned;
+  /** The forecast of the planned trip, with `result.plan` filled in. */
+  forecast: Forecast;
+  /** The food keeps within its limit at the trip's confidence, the ice lasts in the middle case, and everything fits. */
+  holds: boolean;
+}
+
+/** Members for what is only compared: differences over the same members settle sooner than what they differ by. */
+const MOST_COMPARED = 32;
+
+/**
+ * Decides whatever a trip file leaves open, in this order: what is frozen, what goes into which cooler, how much ice, which
+ * ice is fetched on the way, which coolers are merged; then works out how it is packed, prepared and used. What the file
+ * says stays as it is. The forecast is that of the finished plan.
+ *
+ * @throws Cancelled when the signal is given
+ */
+export async function wholePlan(trip: Trip, options: WholeOptions): Promise<WholePlan> {
+  const states = decideStates(trip);
+  const assigned = await assignFood(states.trip, { ...hooksOf(options), solve: options.solve });
+  const ice = await iceFor(assigned.trip, options);
+  const proposing = {
+    ...hooksOf(options),
+    members: Math.min(options.members, MOST_COMPARED),
+    seed: options.seed,
+  };
+  let planned = withIce({ trip: assigned.trip, ice: [], events: [] }, ice.plan.addedIce);
+  const runs = proposeIceRuns(planned.trip, proposing);
+  planned = withIce(planned, runs.ice);
+  const merges = proposeMerges(planned.trip, proposing);
+  if (merges.events.length > 0) {
+    const events = [...planned.trip.events, ...merges.events].sort((a, b) => a.t_s - b.t_s);
+    planned = { ...planned, trip: { ...planned.trip, events }, events: merges.events };
+  }
+  const isSame = runs.ice.length === 0 && merges.events.length === 0;
+  const draws = isSame ? ice.draws : await drawn(planned, options);
+  const told = toldOf(planned, ice.forecast, draws, isSame, options);
+  const whole = filled(planned, told, { states, assigned, runs, merges }, proposing);
+  return { planned, forecast: whole, holds: isHolding(planned.trip, whole) };
+}
+
+type Hooks = Pick<WholeOptions, "onProgress" | "signal">;
+
+const hooksOf = ({ onProgress, signal }: WholeOptions): Hooks => ({
+  ...(onProgress === undefined ? {} : { onProgress }),
+  ...(signal === undefined ? {} : { signal }),
+});
+
+const drawn = async (planned: Planned, { members, draw }: WholeOptions): Promise<Draws | null> =>
+  members === 0 ? null : draw(planned);
+
+async function iceFor(
+  trip: Trip,
+  options: WholeOptions,
+): Promise<{ plan: IcePlan; forecast: Forecast; draws: Draws | null }> {
+  const { aim, members, seed, draw } = options;
+  // What each assumption does is told once, of the finished plan.
+  const search = { aim, effects: false, ...hooksOf(options) };
+  if (members === 0) {
+    const plan = planIce(trip, search);
+    return { plan, forecast: plan.forecast, draws: null };
+  }
+  const bare: Planned = { trip, ice: [], events: [] };
+  return surePlan(trip, { ...search, seed, draw: (plan) => draw(withIce(bare, plan.addedIce)) });
+}
+
+function withIce(planned: Planned, ice: Planned["ice"]): Planned {
+  const { trip } = planned;
+  return { ...planned, trip: { ...trip, ice: [...trip.ice, ...ice] }, ice: [...planned.ice, ...ice] };
+}
+
+/** The finished plan's own forecast; what was said of the ice search stays as far as it still holds. */
+function toldOf(
+  planned: Planned,
+  before: Forecast,
+  draws: Draws | null,
+  isSame: boolean,
+  { signal, seed }: WholeOptions,
+): Forecast {
+  const middle = forecast(planned.trip, signal === undefined ? {} : { signal });
+  const told = draws === null ? middle : withBands(middle, draws, seed);
+  const own = new Set(told.result.warnings.map(({ code, path }) => `${code} ${path}`));
+  const searched = before.result.warnings.filter(
+    ({ code, path }) => !own.has(`${code} ${path}`) && (isSame || isOfSearch(code)),
+  );
+  const warnings = [...searched, ...told.result.warnings];
+  const result = { ...told.result, command: "plan" as const, warnings, plan: before.result.plan! };
+  return { ...told, result };
+}
+
+/** Warnings that a search gives and a forecast does not. What was said of an ice plan without its ice runs is past. */
+const isOfSearch = (code: string): boolean =>
+  code.startsWith("ice-") ||
+  code.startsWith("supply") ||
+  code.startsWith("freezer") ||
+  code === "dry-ice-supply";
+
+interface Parts {
+  states: DecidedStates;
+  assigned: Assigned;
+  runs: IceRunProposal;
+  merges: MergeProposal;
+}
+
+function filled({ trip }: Planned, told: Forecast, parts: Parts, compared: ProposeOptions): Forecast {
+  const { states, assigned, runs, merges } = parts;
+  const before = told.result.plan!;
+  const map = packMap(trip, told);
+  const prep = countdown(trip, { ice: before.ice, states: states.states });
+  const load = warmLoadPlan(trip, told, compared);
+  const plan: PlanResult = {
+    ...before,
+    assign: assigned.assign,
+    otherwise: assigned.otherwise,
+    states: states.states,
+    layers: map.layers,
+    prep: prep.prep,
+    iceRuns: runs.iceRuns,
+    merges: merges.merges,
+    pull: pullCards(trip, told),
+    drinks: drinkAdvice(trip, told),
+    lifts: trip.coolers.map(({ name, body }, i) =>
+      liftAdvice(name, told.result.coolers[i]!.packedWeight_kg, body),
+    ),
+    warmLoad: load,
+    amounts: amountsOf(trip),
+    allergens: allergenRows(trip),
+    waysOut: assigned.waysOut,
+    budget: budgetOf(trip, [...before.ice, ...runs.iceRuns]),
+  };
+  const further: readonly Warning[] = [
+    ...states.warnings,
+    ...assigned.warnings,
+    ...unusedWarnings(trip),
+    ...runs.warnings,
+    ...merges.warnings,
+    ...map.warnings,
+    ...prep.warnings,
+  ];
+  return { ...told, result: { ...told.result, plan, warnings: [...told.result.warnings, ...further] } };
+}
+
+/** A cooler that nothing goes into may stay at home. */
+function unusedWarnings(trip: Trip): Warning[] {
+  return trip.coolers.flatMap(({ name }, i) => {
+    const isUsed = [...trip.food, ...trip.ice].some(({ cooler }) => cooler === i);
+    const joins = trip.events.some((event) => event.do === "merge" && event.into === i);
+    if (isUsed || joins || trip.warmLoad?.cooler === i) return [];
+    const says = `${name}: nothing goes into it by this plan. It can stay at home, or be kept for more room`;
+    return [{ code: "cooler-unused", says, path: `coolers[${i}]` }];
+  });
+}
+
+/** Whether the finished plan does what was asked; the ice is judged in the middle case, the food at the confidence. */
+function isHolding(trip: Trip, { result }: Forecast): boolean {
+  const lasts = trip.coolers.every((_, i) => {
+    const need = needOf(trip, i, linkedCoolers(trip, i));
+    return need.none || judge(result, need).outcome === "holds";
+  });
+  return lasts && failuresOf(result).length === 0;
+}
