@@ -56,9 +56,13 @@ export function endOf_h(food: FoodResult, forecast: Forecast): Band {
   return isKeptSolid(food, forecast) && food.thawed_h.p10 !== null ? food.thawed_h : food.overLimit_h;
 }
 
+/** Reasons that have nothing to do with what the trip does to the food; their rule and their reason tell them in full. */
+const other = /in the cold for|a second time|in a pack without air|came aboard thawed/;
+
 /** The reason of the verdict as the result has it; null where no rule speaks against the food. */
-export function ownReason({ verdict, why }: FoodResult): Bite["kind"] | null {
+export function ownReason({ verdict, why }: FoodResult): Bite["kind"] | "other" | null {
   if (verdict === "keep") return null;
+  if (other.test(why.split("; likely:")[0]!)) return "other";
   return why.includes("meltwater") ? "meltwater" : why.includes("thaw") ? "soft" : "warm";
 }
 
@@ -177,9 +181,10 @@ function keptWords(food: FoodResult, forecast: Forecast, voice: Voice, limit: st
   return [...sentences, ...(warm === "" ? [] : [warm])].join("; ");
 }
 
-/** What is eaten throughout has many meals; the last of them is told. */
+/** What is eaten throughout or in parts has many meals; the last of them is told. */
 function last(food: FoodResult, forecast: Forecast): "" | "last " {
-  return itemOf(food, forecast)?.eat_s === null ? "last " : "";
+  const item = itemOf(food, forecast);
+  return item?.eat_s === null || (item?.parts_s ?? null) !== null ? "last " : "";
 }
 
 /** "warm 14 h of 2 h allowed", "warm 9 h 24 min, could be 7 h to 11 h, of 2 h allowed". */

@@ -27,7 +27,7 @@ export function shoppingLines(plan: PlanResult, trip: Trip, voice: Voice): strin
 }
 
 /** Where a piece that the file has aboard is had: as the file's supply has it, else where such ice usually comes from. */
-function whereOf(piece: IcePiece, trip: Trip): string {
+export function whereOf(piece: IcePiece, trip: Trip): string {
   if (piece.where !== FROM_FILE) return piece.where;
   return soldAs(piece, trip)?.where ?? usualWhere(piece.form as TripIce["form"]);
 }
@@ -41,7 +41,7 @@ function soldAs(piece: IcePiece, { supply }: Trip): Trip["supply"][number] | und
 }
 
 /** What one piece is called where it is sold, or as the file has it aboard. */
-function eachWords(piece: IcePiece, trip: Trip, voice: Voice): string {
+export function eachWords(piece: IcePiece, trip: Trip, voice: Voice): string {
   const aboard = trip.ice.find(
     (lot) =>
       lot.form === piece.form && Math.abs(lot.mass_kg / lot.pieces - piece.each_kg) < 1e-3 * piece.each_kg,
@@ -98,7 +98,7 @@ function laterWords(same: readonly TripIce[], trip: Trip, { clock }: Voice): str
 const costOf = (prices: readonly (number | null)[]): number => sum(prices, (price) => price ?? 0);
 
 /** Departure and way apart, then both; a price that nobody gave is said to be missing. */
-function totalWords(plan: PlanResult, later: readonly TripIce[], { units }: Voice): string {
+export function totalWords(plan: PlanResult, later: readonly TripIce[], { units }: Voice): string {
   const now = costOf(plan.ice.map(({ price }) => price));
   const then = costOf(later.map(({ price, pieces }) => (price === null ? null : price * pieces)));
   const isOpen = [...plan.ice, ...later].some(({ price }) => price === null);

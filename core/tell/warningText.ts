@@ -10,7 +10,7 @@ import { hourWords, nameWords, printable } from "./words.ts";
 
 /** What may hurt somebody comes first, lifting after the food and the ice. */
 const ORDER = [
-  "dry-ice-closed-place",
+  "dry-ice-air",
   "dry-ice",
   "food-after-merge",
   "freezes",
@@ -26,8 +26,10 @@ const NOTES: Readonly<Record<string, string>> = {
   "ice-layer": "Ice: ",
   "freezer-full": "Ice: ",
   "frozen-at-meal": "Note: ",
+  "dry-ice-aired": "Note: ",
+  "vulnerable-eater": "Note: ",
   "supply-assumed": "Note: ",
-  "plan-part": "Note: ",
+  "cooler-unused": "Note: ",
   "plan-sure": "Plan: ",
 };
 
@@ -35,7 +37,7 @@ const NOTES: Readonly<Record<string, string>> = {
 export function dangerLines({ result, trip }: Forecast, voice: Voice): string[] {
   const namesWith = (code: string): string[] =>
     result.warnings.flatMap((warning) => (warning.code === code ? [nameAt(warning, trip)] : []));
-  const closed = namesWith("dry-ice-closed-place");
+  const closed = namesWith("dry-ice-air");
   const dry = namesWith("dry-ice").filter((name) => !closed.includes(name));
   const full = namesWith("does-not-fit");
   const short = namesWith("ice-short");

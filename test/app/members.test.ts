@@ -94,7 +94,7 @@ function example(name: string): TripSource {
 interface Flat {
   /** Every number that is not a count, in a fixed order. */
   numbers: number[];
-  /** Bins that are not empty: which one, and how many members. */
+  /** Bins of the series that are not the first one: place, and which bin. */
   counts: [number, number][];
 }
 
@@ -105,14 +105,14 @@ function inPage(source: TripSource, tasks: readonly MemberTask[], most: number):
       const pool = new window.Pool([source], most);
       const parts = await pool.run(tasks);
       pool.close();
-      const arraysIn = (value: unknown): (Float64Array | Uint32Array)[] =>
-        value instanceof Float64Array || value instanceof Uint32Array
+      const arraysIn = (value: unknown): (Float64Array | Uint16Array)[] =>
+        value instanceof Float64Array || value instanceof Uint16Array
           ? [value]
           : typeof value === "object" && value !== null
             ? Object.values(value).flatMap(arraysIn)
             : [];
       const arrays = arraysIn(parts);
-      const counts = arrays.filter((array) => array instanceof Uint32Array).flatMap((array) => [...array]);
+      const counts = arrays.filter((array) => array instanceof Uint16Array).flatMap((array) => [...array]);
       return {
         numbers: arrays.filter((array) => array instanceof Float64Array).flatMap((array) => [...array]),
         counts: counts.flatMap((count, bin): [number, number][] => (count > 0 ? [[bin, count]] : [])),
@@ -128,7 +128,7 @@ function inNode(source: TripSource, tasks: readonly MemberTask[]): Flat {
   const floats = ({ coolers, food }: Draws): number[] =>
     [...coolers, ...food].flatMap((draws) => Object.values(draws as object).flatMap((column) => [...column]));
   const counts = parts.flatMap(({ series }) =>
-    series!.flatMap((of) => Object.values(of).flatMap(({ counts }) => [...counts])),
+    series!.flatMap((of) => Object.values(of).flatMap(({ bins }) => [...bins])),
   );
   return {
     numbers: parts.flatMap(floats),

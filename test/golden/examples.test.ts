@@ -19,9 +19,10 @@ import {
   habitLadder,
   habits,
   habitsText,
+  highsSolver,
   iceBand,
   iceBandData,
-  planIce,
+  packSection,
   planText,
   type RunTasks,
   readTrip,
@@ -31,6 +32,7 @@ import {
   stressGrid,
   stressText,
   type Trip,
+  wholePlan,
 } from "../../core/index.ts";
 
 const folder = join(import.meta.dirname, "../../examples");
@@ -72,8 +74,15 @@ describe.each(examples)("%s", (name, units) => {
   });
 
   test("plan, in words", async () => {
-    const plan = planIce(trip, { aim: "pieces" });
+    const draw = (): Promise<never> => Promise.reject(new Error("there are no members"));
+    const options = { aim: "pieces", members: 0, seed: 1, solve: await highsSolver(), draw } as const;
+    const plan = await wholePlan(trip, options);
     await expect(planText(plan.forecast, { units })).toMatchFileSnapshot(`${name}.plan.txt`);
+    const { layers } = plan.forecast.result.plan!;
+    for (const { name: cooler } of plan.planned.trip.coolers) {
+      const map = packSection(plan.planned.trip, layers, cooler, { width: 680, units, id: "golden" });
+      await expect(map).toMatchFileSnapshot(`${name}.pack.${cooler.replace(" ", "-")}.svg`);
+    }
   }, 60_000);
 
   test("habits, in words and as a picture", async () => {

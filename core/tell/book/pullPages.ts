@@ -1,0 +1,106 @@
+import { group } from "d3-array";
+import type { PullCard } from "../../forecast/planResult.ts";
+import { printable } from "../words.ts";
+import { type Book, momentIn, timeIn } from "./book.ts";
+import { lineCount, SHEET, type Table } from "./flow.ts";
+import { element, escaped, TICK } from "./html.ts";
+import { lastingWords } from "./lasting.ts";
+import { pages, type Sheet } from "./page.ts";
+
+const CARDS_A_SHEET = 4;
+/** What a card holds below its head. */
+const LINES_A_CARD = 17;
+
+interface Line {
+  html: string;
+  lines: number;
+}
+
+/** Cards of what to take for each meal, four a sheet: from where in one opening, what to thaw, what goes back. */
+export function pullPages(book: Book): Sheet[] {
+  const cards = book.plan.pull.flatMap((card) => pullCards(card, book));
+  const sheets: Sheet[] = menuPage(book);
+  for (let from = 0; from < cards.length; from += CARDS_A_SHEET)
+    sheets.push({
+      about: "Daily cards",
+      html: element("div", "cards", cards.slice(from, from + CARDS_A_SHEET).join("")),
+    });
+  return sheets;
+}
+
+/** What is eaten when, a line a meal. */
+function menuPage(book: Book): Sheet[] {
+  const { pull } = book.plan;
+  if (pull.length === 0) return [];
+  const table: Table = {
+    columns: [
+      { head: "Day", wide_frac: 0.1, kind: "strong" },
+      { head: "Meal", wide_frac: 0.2, kind: "strong" },
+      { head: "What is taken out for it", wide_frac: 0.7 },
+    ],
+    rows: pull.map(({ day, meal, take }, i) => ({
+      cells: [
+        pull[i - 1]?.day === day ? "" : String(day),
+        printable(meal),
+        [...new Set(take.map(({ item }) => printable(item)))].join(", "),
+      ],
+    })),
+  };
+  return pages("Menu", "Menu by day", [table], book);
+}
+
+/** One meal on as many cards as it needs. */
+export function pullCards(card: PullCard, book: Book): string[] {
+  const cards: string[] = [];
+  let inner = "";
+  let used = 0;
+  const head = `Day ${card.day} ${printable(card.meal)}, ${timeIn(card.at, book.voice.clock)}`;
+  const close = (): void => {
+    const title = cards.length === 0 ? head : `${head}, ${cards.length + 1}`;
+    cards.push(element("div", "card", element("h2", "", escaped(title)) + inner));
+    inner = "";
+    used = 0;
+  };
+  for (const { html, lines } of linesOn(card, book)) {
+    if (inner !== "" && used + lines > LINES_A_CARD) close();
+    inner += html;
+    used += lines;
+  }
+  close();
+  return cards;
+}
+
+function linesOn({ take, thaw, back }: PullCard, book: Book): Line[] {
+  const lines: Line[] = [];
+  for (const [cooler, items] of group(take, (one) => one.cooler)) {
+    lines.push(titled(cooler === "dry box" ? "Dry box" : `${printable(cooler)}, one opening`));
+    for (const { item, amount, from } of items)
+      lines.push(ticked(`${printable(item)} ${printable(amount)}`.trim(), printable(from), book));
+  }
+  if (thaw.length > 0) lines.push(titled("Move to thaw"));
+  for (const one of thaw) {
+    const takes = one.takes_h === null ? "" : `; takes ${lastingWords(one.takes_h)}`;
+    const wanted = momentIn(one.for, book.voice.clock) || printable(one.for);
+    lines.push(
+      ticked(
+        printable(one.item),
+        `${printable(one.from)} to ${printable(one.to)}, for ${wanted}${takes}`,
+        book,
+      ),
+    );
+  }
+  if (back.length > 0) lines.push(titled("Goes back, at once"));
+  for (const text of back) lines.push(ticked(printable(text), "", book));
+  return lines;
+}
+
+const titled = (text: string): Line => ({ html: element("h3", "", escaped(text)), lines: 1.5 });
+
+function ticked(what: string, more: string, { options }: Book): Line {
+  const wide_cm = SHEET[options.paper].wide_cm / 2 - 1.7;
+  const text = `<b>${escaped(what)}</b>${more === "" ? "" : ` ${escaped(more)}`}`;
+  return {
+    html: element("p", "item", `${TICK}<span>${text}</span>`),
+    lines: lineCount(`${what} ${more}`, wide_cm, 1.06) + 0.2,
+  };
+}
