@@ -7,6 +7,8 @@ import { compareCommand } from "./compare.ts";
 import { InputError, systemWords } from "./failure.ts";
 import { forecastCommand } from "./forecast.ts";
 import { habitsCommand } from "./habits.ts";
+import { menuCommand } from "./menu.ts";
+import { newTripCommand } from "./newTrip.ts";
 import { planCommand } from "./plan.ts";
 import { stressCommand } from "./stress.ts";
 
@@ -34,7 +36,16 @@ function program(finish: (code: number) => void): Command {
     .helpCommand(false)
     .addHelpText("after", exitCodes)
     .exitOverride();
-  const commands = [forecastCommand, planCommand, habitsCommand, stressCommand, compareCommand, checkCommand];
+  const commands = [
+    forecastCommand,
+    planCommand,
+    habitsCommand,
+    stressCommand,
+    compareCommand,
+    checkCommand,
+    menuCommand,
+    newTripCommand,
+  ];
   for (const command of commands.map((make) => make(finish)))
     coldstow.addCommand(command.helpOption("-h, --help", "print this help").copyInheritedSettings(coldstow));
   return coldstow;

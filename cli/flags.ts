@@ -17,13 +17,23 @@ export interface RunFlags extends Flags {
 const MOST_MEMBERS = 65_536;
 const MOST_SEED = 4_294_967_295;
 
-function wholeNumber(least: number, most: number): (text: string) => number {
+export function wholeNumber(least: number, most: number): (text: string) => number {
   return (text) => {
     const value = Number(text);
     if (!/^\d+$/.test(text) || value < least || value > most)
       throw new InvalidArgumentError(`It must be a whole number from ${least} to ${most}.`);
     return value;
   };
+}
+
+/** "2027-06-18T06:30", local to the place of the trip; a date alone is its morning. */
+export function localMoment(text: string): string {
+  const iso = text.trim().replace(" ", "T");
+  const date = new Date(`${iso.slice(0, 10)}T00:00Z`);
+  const isDate = !Number.isNaN(date.getTime()) && date.toISOString().startsWith(iso.slice(0, 10));
+  if (!/^\d{4}-\d{2}-\d{2}(?:T(?:[01]\d|2[0-3]):[0-5]\d)?$/.test(iso) || !isDate)
+    throw new InvalidArgumentError("It must be a local date and time, as 2027-06-18T06:30.");
+  return iso.length === 10 ? `${iso}T08:00` : iso;
 }
 
 /** "24-48": hours from departure. */

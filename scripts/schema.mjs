@@ -1,6 +1,7 @@
-// Writes the JSON Schemas of the trip file and of the results, each from its one validator. Run after `npm run build`.
+// Writes the JSON Schemas of the trip and fleet files and of the results, each from its one validator. Run after `npm run build`.
 import { writeFileSync } from "node:fs";
 import { resultSchemaJson } from "../dist/core/forecast/resultSchema.js";
+import { fleetSchemaJson } from "../dist/core/trip/schema/coolers.js";
 import { tripSchemaJson } from "../dist/core/trip/schema/trip.js";
 import { whatIfSchemasJson } from "../dist/core/whatif/resultSchema.js";
 
@@ -8,5 +9,6 @@ const write = (name, schema) =>
   writeFileSync(new URL(`../schema/${name}`, import.meta.url), `${JSON.stringify(schema, null, 2)}\n`);
 
 write("trip.schema.json", tripSchemaJson());
+write("fleet.schema.json", fleetSchemaJson());
 write("result.schema.json", resultSchemaJson());
 for (const [command, schema] of Object.entries(whatIfSchemasJson())) write(`${command}.schema.json`, schema);

@@ -56,10 +56,10 @@ const sum_kg = (draws: Draws, m: number): number =>
 export function gainOf(before: Drawn, after: Drawn): Gain {
   const [end_h, members] = [before.trip.duration_s / 3600, membersOf(before.draws)];
   const until = (hours: number): number => (Number.isNaN(hours) ? end_h : hours);
-  const [overBefore, overAfter] = [firstOver_h(before.draws), firstOver_h(after.draws)];
+  const [overBeforeCount, overAfterCount] = [firstOver_h(before.draws), firstOver_h(after.draws)];
   const [warmBefore, warmAfter] = [warm_h(before), warm_h(after)];
   return {
-    food_h: bandOf(members.map((m) => until(overAfter[m]) - until(overBefore[m]))),
+    food_h: bandOf(members.map((m) => until(overAfterCount[m]) - until(overBeforeCount[m]))),
     warm_h: bandOf(members.map((m) => warmBefore[m] - warmAfter[m])),
     ice_h: bandOf(mostChanged_h(before, after)),
     ice_kg: bandOf(members.map((m) => sum_kg(after.draws, m) - sum_kg(before.draws, m))),

@@ -104,7 +104,11 @@ function emptierInto(trip: Trip): [from: number, into: number] {
 
 /** Ice and food that halfway through are still there, roughly: half of the ice, and what is eaten later. */
 function leftHalfway(trip: Trip): (lot: TripFood | TripIce) => number {
-  return (lot) => ("form" in lot || lot.eat_s === null ? 0.5 : lot.eat_s > trip.duration_s / 2 ? 1 : 0);
+  return (lot) => {
+    if ("form" in lot || lot.eat_s === null) return 0.5;
+    const moments_s = lot.parts_s ?? [lot.eat_s];
+    return moments_s.filter((t_s) => t_s > trip.duration_s / 2).length / moments_s.length;
+  };
 }
 
 function mergedHalfway(trip: Trip): Trip | Unmade {
