@@ -24,15 +24,16 @@ function weightWarnings(
   i: number,
 ): Warning[] {
   const { people } = trip.carry;
+  const { body } = trip.coolers[i]!;
   const path = `coolers[${i}]`;
   const track = fleet.tracks[i];
   const most_kg = track.load_kg.reduce((a, b) => Math.max(a, b));
   // Dew makes it a little heavier for as long as it is cold: the moment that counts is when it became about so heavy.
   const from_s = track.t_s[track.load_kg.findIndex((load) => load > nearly_frac * most_kg)];
   const weight_kg = fleet.boxes[i].input.body.emptyWeight_kg + most_kg;
-  const lift = (kg: number): number => coolerLift(kg, people).index;
+  const lift = (kg: number): number => coolerLift(kg, people, body).index;
   const words = (kg: number): string =>
-    `${lift(kg).toFixed(1)} times what the NIOSH lifting equation recommends for ${people === 1 ? "one person" : `${people} people`} (${bothMasses(coolerLift(0, people).recommended_kg)})`;
+    `${lift(kg).toFixed(1)} times what the NIOSH lifting equation recommends for ${people === 1 ? "one person" : `${people} people`} (${bothMasses(coolerLift(0, people, body).recommended_kg)})`;
   const out: Warning[] = [];
   if (lift(packedWeight_kg) > 1)
     out.push({

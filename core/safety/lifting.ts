@@ -48,30 +48,6 @@ interface CoolerLift {
   index: number;
 }
 
-/**
- * A packed cooler lifted now and then by its end handles, from the ground (handles at 30 cm) up half a metre, held
- * 40 cm ahead. One person or a team: two share two thirds of the sum of both limits, three and more a half. Carrying it
- * away is harder than this, and is not covered. More than four people find no hold on a cooler and count as four.
- *
- * @param people 1 or more
- * @source niosh-94-110, hse-manual-handling
- */
-export function coolerLift(weight_kg: number, people: number): CoolerLift {
-  requireFinite("weight_kg", weight_kg, 0, 2000);
-  const hands = Math.min(4, requireFinite("people", people, 1, 1e6));
-  const one_kg = recommendedWeight_kg({
-    reach_cm: 40,
-    height_cm: 30,
-    travel_cm: 50,
-    twist_deg: 0,
-    frequency_frac: 1,
-    grip: "good",
-  });
-  const team_frac = hands < 2 ? 1 : hands < 3 ? 2 / 3 : 1 / 2;
-  const recommended_kg = one_kg * hands * team_frac;
-  return { recommended_kg, index: weight_kg / recommended_kg };
-}
-
 /** End handles sit this far up the body, and hands reach down to a tall one. */
 const handle_frac = 0.7;
 const highestHandle_cm = 90;
@@ -101,6 +77,23 @@ function tailgateLimit_kg(body: CoolerBody): number {
 }
 
 /**
+ * A packed cooler lifted by its end handles from the ground to a tailgate, as `liftAdvice` has it, by one person or a
+ * team: two share two thirds of the sum of their limits, three and more a half. More than four people find no hold on a
+ * cooler and count as four.
+ *
+ * @param people 1 or more
+ * @throws DomainError for a weight or a number of people out of range
+ * @source niosh-94-110, hse-manual-handling, engineering-judgement
+ */
+export function coolerLift(weight_kg: number, people: number, body: CoolerBody): CoolerLift {
+  requireFinite("weight_kg", weight_kg, 0, 2000);
+  const hands = Math.min(4, requireFinite("people", people, 1, 1e6));
+  const team_frac = hands < 2 ? 1 : hands < 3 ? 2 / 3 : 1 / 2;
+  const recommended_kg = tailgateLimit_kg(body) * hands * team_frac;
+  return { recommended_kg, index: weight_kg / recommended_kg };
+}
+
+/**
  * What lifting a loaded cooler now and then from the ground to a tailgate at 75 cm means, by its end handles. Where its
  * handles are and how far ahead they are held follow from the outside of the body: seven tenths of the way up, half a
  * width and 20 cm ahead of the ankles (at least 25, at most 63 cm). Two people count two thirds of the sum of both
@@ -111,11 +104,10 @@ function tailgateLimit_kg(body: CoolerBody): number {
  * @source niosh-94-110, hse-manual-handling, engineering-judgement
  */
 export function liftAdvice(name: string, weight_kg: number, body: CoolerBody): TailgateLift {
-  requireFinite("weight_kg", weight_kg, 0, 2000);
-  const one_kg = tailgateLimit_kg(body);
-  const two_kg = (one_kg * 2 * 2) / 3;
-  const one = { limit_kg: one_kg, index: weight_kg / one_kg };
-  const two = { limit_kg: two_kg, index: weight_kg / two_kg };
+  const [one, two] = ([1, 2] as const).map((people) => {
+    const { recommended_kg, index } = coolerLift(weight_kg, people, body);
+    return { limit_kg: recommended_kg, index };
+  }) as [TailgateLift["one"], TailgateLift["two"]];
   return { cooler: name, weight_kg, one, two, says: liftWords(name, weight_kg, one, two) };
 }
 

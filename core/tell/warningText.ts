@@ -111,10 +111,14 @@ function liftLines({ trip, result }: Forecast, voice: Voice): string[] {
   const forTwo = carried.filter((one) => !isHeavy(one) && one.packedWeight_kg > ONE_PERSON_KG);
   const lines: string[] = [];
   const { people } = trip.carry;
-  const weights = heavy.map(({ name, packedWeight_kg }) => `${name} ${mass(packedWeight_kg)}`);
+  const most = ({ name, packedWeight_kg }: (typeof carried)[number]): string => {
+    const { body } = trip.coolers.find((cooler) => cooler.name === name)!;
+    return `${name} ${mass(packedWeight_kg)} of ${mass(coolerLift(0, people, body).recommended_kg)}`;
+  };
+  const weights = heavy.map(most);
   if (heavy.length > 0)
     lines.push(
-      `Heavy to lift: ${nameWords(weights, 6)} packed. For ${people === 1 ? "one person" : `${people} people`} the NIOSH lifting equation recommends at most ${mass(coolerLift(0, people).recommended_kg)}: split the load, or load it in place.`,
+      `Heavy to lift, packed, of what the NIOSH lifting equation recommends for ${people === 1 ? "one person" : `${people} people`} from the ground to a tailgate: ${nameWords(weights, 6)}. Split the load, or load it in place.`,
     );
   if (forTwo.length > 0)
     lines.push(

@@ -217,3 +217,13 @@ export function printable(text: string): string {
     .replace(/\s+/g, " ")
     .trim();
 }
+
+/** Text made fit for HTML and XML: what a person typed can never become a tag, an attribute or a turn of the writing direction. */
+export function escaped(text: string): string {
+  return printable(text)
+    .replace(/&/g, "&amp;")
+    .replace(/</g, "&lt;")
+    .replace(/>/g, "&gt;")
+    .replace(/"/g, "&quot;")
+    .replace(/'/g, "&#39;");
+}

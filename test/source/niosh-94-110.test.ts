@@ -5,6 +5,7 @@
 import { describe, expect, it } from "vitest";
 import { DomainError } from "../../core/quantity/errors.ts";
 import { coolerLift, type Lift, recommendedWeight_kg } from "../../core/safety/lifting.ts";
+import { toyCooler } from "../unit/plan/toyTrip.ts";
 
 const LB_kg = 0.45359237;
 const inches = (lift: Omit<Lift, "frequency_frac"> & { frequency_frac?: number }): Lift => ({
@@ -16,6 +17,8 @@ const inches = (lift: Omit<Lift, "frequency_frac"> & { frequency_frac?: number }
 });
 const INCH_FORM = ((51 * LB_kg) / 23) * (25.4 / 25);
 const limit_lb = (lift: Lift): number => (recommendedWeight_kg(lift) / LB_kg) * INCH_FORM;
+
+const box = toyCooler("box").body;
 
 describe("worked examples (printed results from memory)", () => {
   it("3, bags into a hopper: 18.9 lb, index 2.1", () => {
@@ -72,23 +75,24 @@ describe("the equation", () => {
 
   it("refuses what is not a number", () => {
     expect(() => recommendedWeight_kg({ ...best, reach_cm: Number.NaN })).toThrow(DomainError);
-    expect(() => coolerLift(20, 0)).toThrow(DomainError);
+    expect(() => coolerLift(20, 0, box)).toThrow(DomainError);
   });
 });
 
 describe("team handling (UK HSE: two lift two thirds of their sum, three a half)", () => {
   it("20 kg each make 26.6 kg for two", () => {
-    const one_kg = coolerLift(0, 1).recommended_kg;
-    expect((coolerLift(0, 2).recommended_kg / one_kg) * 20).toBeCloseTo(26.67, 1);
-    expect(coolerLift(0, 3).recommended_kg / one_kg).toBeCloseTo(1.5, 12);
+    const one_kg = coolerLift(0, 1, box).recommended_kg;
+    expect((coolerLift(0, 2, box).recommended_kg / one_kg) * 20).toBeCloseTo(26.67, 1);
+    expect(coolerLift(0, 3, box).recommended_kg / one_kg).toBeCloseTo(1.5, 12);
     // Four is all that a cooler has room for.
-    expect(coolerLift(0, 12).recommended_kg).toBe(coolerLift(0, 4).recommended_kg);
+    expect(coolerLift(0, 12, box).recommended_kg).toBe(coolerLift(0, 4, box).recommended_kg);
   });
 
   // Computed by hand from the equation: 23 × 25/40 × 0.865 × 0.91 = 11.3 kg, two people 15.1 kg.
-  it("a cooler from the ground: 11.3 kg for one, 15.1 kg for two", () => {
-    expect(coolerLift(30, 1).recommended_kg).toBeCloseTo(11.3, 1);
-    expect(coolerLift(30, 2).recommended_kg).toBeCloseTo(15.1, 1);
-    expect(coolerLift(30, 2).index).toBeCloseTo(30 / 15.1, 1);
+  it("hands at 30 cm, 40 cm ahead, up half a metre: 11.3 kg for one, 15.1 kg for two", () => {
+    const still = { twist_deg: 0, frequency_frac: 1, grip: "good" } as const;
+    const lift = { ...still, reach_cm: 40, height_cm: 30, travel_cm: 50 };
+    expect(recommendedWeight_kg(lift)).toBeCloseTo(11.3, 1);
+    expect((recommendedWeight_kg(lift) * 2 * 2) / 3).toBeCloseTo(15.1, 1);
   });
 });

@@ -33,9 +33,11 @@ describe("weight", () => {
     expect(withCode(added, "heavy")).toEqual([]);
     const [later] = withCode(added, "heavy-later");
     // The box and 25 kg, less what drained (nothing), to the gram of dew: 28 h after departure.
-    const { packedWeight_kg } = forecast(read(added), { effects: false }).result.coolers[0]!;
-    expect(coolerLift(packedWeight_kg, 2).index).toBeLessThan(1);
-    expect(coolerLift(packedWeight_kg + 20, 2).index).toBeGreaterThan(1);
+    const trip = read(added);
+    const { packedWeight_kg } = forecast(trip, { effects: false }).result.coolers[0]!;
+    const { body } = trip.coolers[0]!;
+    expect(coolerLift(packedWeight_kg, 2, body).index).toBeLessThan(1);
+    expect(coolerLift(packedWeight_kg + 20, 2, body).index).toBeGreaterThan(1);
     expect(later!.says).toContain(`${Math.round(packedWeight_kg + 20)} kg`);
     expect(later!.says).toContain("from hour 28 on");
   });

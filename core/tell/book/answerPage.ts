@@ -1,10 +1,10 @@
 import { coolerSentence } from "../coolerSentence.ts";
 import { foodAnswer } from "../foodText.ts";
 import { gainHours } from "../gainWords.ts";
-import { durationWords, momentWords, ONE_RUN, printable } from "../words.ts";
+import { durationWords, escaped, momentWords, ONE_RUN, printable } from "../words.ts";
 import { type Book, momentIn } from "./book.ts";
 import { type Block, drawing, heading, list, type Piece, paragraph } from "./flow.ts";
-import { element, escaped, sentence } from "./html.ts";
+import { element, sentence } from "./html.ts";
 import { pages, type Sheet } from "./page.ts";
 import { warnedOf } from "./warned.ts";
 

@@ -1,9 +1,11 @@
+import { group } from "d3-array";
 import type { PackLayer } from "../../forecast/planResult.ts";
+import { drainAdvice, ratioWords } from "../../plan/drainLine.ts";
 import { lengthWords, massWords } from "../../quantity/show.ts";
 import { coolerSentence } from "../coolerSentence.ts";
 import { drainLines, loadLines } from "../coolerText.ts";
 import { iceBand, iceBandData } from "../pictures/iceBand.ts";
-import { momentWords, printable } from "../words.ts";
+import { escaped, momentWords, printable } from "../words.ts";
 import { type Book, isUnused, numberOf, packedIn } from "./book.ts";
 import { jobWords, wantedWords } from "./coolerJob.ts";
 import {
@@ -17,7 +19,7 @@ import {
   SHEET,
   type Table,
 } from "./flow.ts";
-import { element, escaped, sentence, TICK } from "./html.ts";
+import { element, sentence, TICK } from "./html.ts";
 import { pages, type Sheet } from "./page.ts";
 
 /** One cooler: its job and weight, what lies where from the top down, why so, drain and seal. */
@@ -137,6 +139,16 @@ function contentTable(book: Book, i: number): Table {
   };
 }
 
+/** What decides about the meltwater, and on which days: the same reason is told once. */
+function drainReasons({ forecast }: Book, i: number): string[] {
+  const { name } = forecast.trip.coolers[i]!;
+  const advice = drainAdvice(forecast.trip, forecast).filter(({ cooler }) => cooler === name);
+  return [...group(advice, ({ does, reasons }) => `${does}: ${reasons[0]}`)].map(([says, days]) => {
+    const when = days.map(({ day }) => day).join(", ");
+    return printable(`Meltwater, day ${when}: ${says}.`);
+  });
+}
+
 function whyOf(book: Book, i: number): string[] {
   const { forecast, plan, voice } = book;
   const cooler = forecast.result.coolers[i]!;
@@ -163,6 +175,8 @@ function whyOf(book: Book, i: number): string[] {
     ...loadLines(forecast, i, voice).map((line) => sentence(line.replace(/^ice: /, ""))),
     ...because,
     `${habit}${switched.length === 0 ? "" : ` ${sentence(switched.join(" "))}`}`,
+    ...drainReasons(book, i),
+    sentence(ratioWords(cooler)),
     ...sealed,
   ];
 }

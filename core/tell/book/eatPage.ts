@@ -2,10 +2,10 @@ import { formatIn, massWords } from "../../quantity/show.ts";
 import { foodStory, itemOf } from "../foodStory.ts";
 import { byUrgency } from "../foodText.ts";
 import { foodClock, foodClockData } from "../pictures/foodClock.ts";
-import { durationWords, printable } from "../words.ts";
+import { durationWords, escaped, printable } from "../words.ts";
 import type { Book } from "./book.ts";
 import { drawing, heading, lineCount, list, type Piece, paragraph, SHEET, type Table } from "./flow.ts";
-import { element, escaped, sentence } from "./html.ts";
+import { element, sentence } from "./html.ts";
 import { pages, type Sheet } from "./page.ts";
 
 /** Rows that a page of warm time is given for what nobody foresaw. */

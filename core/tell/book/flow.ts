@@ -1,6 +1,6 @@
 import { textWidth_px } from "../pictures/svg.ts";
-import { printable } from "../words.ts";
-import { element, escaped, TICK } from "./html.ts";
+import { escaped, printable } from "../words.ts";
+import { element, TICK } from "./html.ts";
 
 /** Paper that the book is cut for. */
 export type Paper = "A4" | "Letter";

@@ -1,14 +1,4 @@
-import { printable } from "../words.ts";
-
-/** Text made fit for HTML: what a person typed can never become a tag, an attribute or a turn of the writing direction. */
-export function escaped(text: string): string {
-  return printable(text)
-    .replace(/&/g, "&amp;")
-    .replace(/</g, "&lt;")
-    .replace(/>/g, "&gt;")
-    .replace(/"/g, "&quot;")
-    .replace(/'/g, "&#39;");
-}
+import { escaped } from "../words.ts";
 
 /** A name that somebody typed, kept apart so that its own writing direction does not turn the words around it. */
 export function named(text: string): string {

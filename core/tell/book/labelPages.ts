@@ -1,8 +1,8 @@
 import { massWords } from "../../quantity/show.ts";
-import { momentWords, printable } from "../words.ts";
+import { escaped, momentWords, printable } from "../words.ts";
 import { type Book, isUnused, numberOf, packedIn } from "./book.ts";
 import { type Holds, holdsOf, jobWords, tapeWords } from "./coolerJob.ts";
-import { blank, element, escaped, named } from "./html.ts";
+import { blank, element, named } from "./html.ts";
 import type { Sheet } from "./page.ts";
 
 /** Two labels a sheet with a line to cut along: for the lid, and for the side with the words for a strip of tape. */

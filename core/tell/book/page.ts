@@ -1,7 +1,7 @@
-import { printable } from "../words.ts";
+import { escaped, printable } from "../words.ts";
 import { type Book, limitWords } from "./book.ts";
 import { lineCount, type Piece, SHEET, sheetsOf } from "./flow.ts";
-import { element, escaped } from "./html.ts";
+import { element } from "./html.ts";
 import { bookStyle } from "./style.ts";
 
 /** One sheet of paper: what it is about, and what stands on it. */

@@ -1,9 +1,9 @@
 import { group } from "d3-array";
 import type { PullCard } from "../../forecast/planResult.ts";
-import { printable } from "../words.ts";
+import { escaped, printable } from "../words.ts";
 import { type Book, momentIn, timeIn } from "./book.ts";
 import { lineCount, SHEET, type Table } from "./flow.ts";
-import { element, escaped, TICK } from "./html.ts";
+import { element, TICK } from "./html.ts";
 import { lastingWords } from "./lasting.ts";
 import { pages, type Sheet } from "./page.ts";
 

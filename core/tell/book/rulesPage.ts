@@ -1,8 +1,8 @@
 import { rulesQuestions } from "../../safety/rulesCard.ts";
-import { printable } from "../words.ts";
+import { escaped, printable } from "../words.ts";
 import type { Book } from "./book.ts";
 import { lineCount, type Piece, paragraph, SHEET } from "./flow.ts";
-import { element, escaped, TICK } from "./html.ts";
+import { element, TICK } from "./html.ts";
 import { pages, type Sheet } from "./page.ts";
 
 /** What to ask the agency in charge, with room for what is still open. */

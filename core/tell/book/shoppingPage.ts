@@ -1,8 +1,8 @@
 import type { TripFood } from "../../trip/types.ts";
-import { nameWords, printable } from "../words.ts";
+import { escaped, nameWords, printable } from "../words.ts";
 import { type Book, money } from "./book.ts";
 import { heading, lineCount, list, type Piece, paragraph, SHEET, type Table } from "./flow.ts";
-import { element, escaped, TICK } from "./html.ts";
+import { element, TICK } from "./html.ts";
 import { pages, type Sheet } from "./page.ts";
 
 type State = TripFood["state"];

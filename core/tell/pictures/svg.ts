@@ -1,6 +1,6 @@
 import { DomainError, requireFinite } from "../../quantity/errors.ts";
 import type { UnitSystem } from "../../quantity/units.ts";
-import { printable } from "../words.ts";
+import { escaped, printable } from "../words.ts";
 
 /** What every picture takes beside its data. */
 export interface PictureOptions {
@@ -18,21 +18,11 @@ export function px(value: number): number {
   return Math.round(value * 10) / 10 + 0;
 }
 
-/** Text made fit for XML: what a person typed can never become a tag, and XML's forbidden characters are gone. */
-function xmlText(text: string): string {
-  return printable(text)
-    .replace(/&/g, "&amp;")
-    .replace(/</g, "&lt;")
-    .replace(/>/g, "&gt;")
-    .replace(/"/g, "&quot;")
-    .replace(/'/g, "&#39;");
-}
-
 /** One element. Numbers become tenths of a pixel; attribute texts are escaped, children are not. */
 export function tag(name: string, attributes: Attributes, children = ""): string {
   const written = Object.entries(attributes)
     .filter(([, value]) => value !== undefined)
-    .map(([key, value]) => ` ${key}="${typeof value === "number" ? px(value) : xmlText(value!)}"`)
+    .map(([key, value]) => ` ${key}="${typeof value === "number" ? px(value) : escaped(value!)}"`)
     .join("");
   return children === "" ? `<${name}${written}/>` : `<${name}${written}>${children}</${name}>`;
 }
@@ -63,7 +53,7 @@ export function words(text: string, x: number, y: number, style: TextStyle = {})
       "text-anchor": anchor === "start" ? undefined : anchor,
       ...rim,
     },
-    xmlText(text),
+    escaped(text),
   );
 }
 
@@ -171,8 +161,8 @@ export function picture(
       "font-family": "system-ui, 'Open Sans', 'Segoe UI', sans-serif",
       style: "font-variant-numeric:tabular-nums slashed-zero",
     },
-    tag("title", { id: titles[0] }, xmlText(alt.title)) +
-      tag("desc", { id: titles[1] }, xmlText(alt.desc)) +
+    tag("title", { id: titles[0] }, escaped(alt.title)) +
+      tag("desc", { id: titles[1] }, escaped(alt.desc)) +
       (defs === "" ? "" : tag("defs", {}, defs)) +
       content,
   );

@@ -2,7 +2,6 @@ import { describe, expect, it } from "vitest";
 import { forecast } from "../../../core/forecast/forecast.ts";
 import type { PullCard } from "../../../core/forecast/planResult.ts";
 import { findFood } from "../../../core/matter/foods.ts";
-import { eatNext } from "../../../core/plan/eatNext.ts";
 import { partWords } from "../../../core/plan/partWords.ts";
 import { pullCards } from "../../../core/plan/pull.ts";
 import type { Trip, TripFood } from "../../../core/trip/types.ts";
@@ -139,20 +138,4 @@ it("parts of an amount keep its unit", () => {
   const cans = Array.from({ length: 7 }, (_, i) => Number(partWords("24 × 355 mL", i, 7).split(" ")[0]));
   expect(cans.reduce((a, b) => a + b)).toBe(24);
   expect(Math.max(...cans) - Math.min(...cans)).toBeLessThan(2);
-});
-
-it("what is eaten next passes its limit first; what is to be discarded is not eaten", () => {
-  const trip = toyTrip({ food: [toyFood("a", 0), toyFood("b", 0), toyFood("c", 0), toyFood("d", 0)] });
-  const told = toyForecast(trip);
-  const over = [null, 20, 10, 5].map((p50) => ({ p10: p50, p50, p90: null }));
-  const food = told.result.food.map((one, i) => ({
-    ...one,
-    overLimit_h: over[i]!,
-    verdict: (["keep", "keep", "keep", "discard"] as const)[i]!,
-  }));
-  expect(eatNext({ ...told, result: { ...told.result, food } }).map(({ item }) => item)).toEqual([
-    "c",
-    "b",
-    "a",
-  ]);
 });

@@ -131,16 +131,17 @@ export function toyTrip(more: Partial<Trip>): Trip {
     confidence_frac: 0.9,
     meals: { breakfast_s: 25_200, lunch_s: 45_000, dinner_s: 66_600 },
     weather: {
-      at: () => ({
-        air_C: 25,
-        dewPoint_C: 10,
-        wind_m_per_s: 1,
-        cloud_frac: 0,
-        global_W_per_m2: 0,
-        diffuse_W_per_m2: 0,
-        sunHeight_deg: 0,
-        pressure_Pa: 101_325,
-      }),
+      at: (_, out) =>
+        Object.assign(out ?? {}, {
+          air_C: 25,
+          dewPoint_C: 10,
+          wind_m_per_s: 1,
+          cloud_frac: 0,
+          global_W_per_m2: 0,
+          diffuse_W_per_m2: 0,
+          sunHeight_deg: 0,
+          pressure_Pa: 101_325,
+        }),
       dayMean_C: () => 25,
       sunTimes: () => ({ rise_s: [], set_s: [] }),
     },
