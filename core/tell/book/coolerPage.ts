@@ -77,7 +77,7 @@ function mapTable(layers: readonly PackLayer[], book: Book): Table {
           { html: TICK, lines: 1 },
           layerCell(layer, book),
           lengthWords(layer.thick_m, book.voice.units),
-          layer.notes.map(printable).join(" "),
+          layer.notes.map((note) => `${sentence(printable(note))}.`).join(" "),
         ],
         ...(isRaw ? { kind: "raw" } : {}),
       };
@@ -95,7 +95,9 @@ function rowWords({ layer }: PackLayer, layers: readonly PackLayer[]): string {
 function layerCell({ places, items }: PackLayer, book: Book): Cell {
   const counted = new Map<string, { count: number; raw: boolean; item: string }>();
   for (const { what, item, kind } of places) {
-    const name = printable(what).replace(/ \d+ of \d+$/, "");
+    // What is poured into the gaps has many places and no count; the layer's note tells its share.
+    if (kind === "loose ice") continue;
+    const name = printable(what).replace(/,? \d+ of \d+$/, "");
     const before = counted.get(name);
     counted.set(name, { count: (before?.count ?? 0) + 1, raw: kind === "raw", item });
   }
@@ -104,7 +106,7 @@ function layerCell({ places, items }: PackLayer, book: Book): Cell {
     return food === undefined ? "" : ` – ${wantedWords(food, book)}`;
   };
   const texts =
-    counted.size === 0
+    places.length === 0
       ? items.map((item) => printable(item))
       : [...counted].map(
           ([name, { count, raw, item }]) =>
