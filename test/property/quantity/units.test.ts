@@ -30,7 +30,10 @@ describe("units", () => {
         const si = value * unit.factor + unit.offset;
         const reading = parseQuantity(formatIn(si, unit.symbol, 12), unit.dimension);
         expect(reading.ok).toBe(true);
-        if (reading.ok) expect(reading.quantity.value).toBeCloseTo(si, 9);
+        if (!reading.ok) return;
+        // Half of the twelfth decimal in the unit is rounded away, and the last digits of a sum.
+        const lost = 0.5e-12 * unit.factor + 1e-12 * (Math.abs(si) + Math.abs(unit.offset));
+        expect(Math.abs(reading.quantity.value - si)).toBeLessThanOrEqual(lost);
       }),
     );
   });
