@@ -48,6 +48,17 @@ export async function withMembers<T>(
 /** Workers that wait for their next trips. */
 const idle: Thread[] = [];
 
+/** Starts the workers that will be wanted soon, so that they load while this thread does something else. */
+export function warmThreads(): void {
+  const wanted = mostThreads();
+  if (wanted <= 1) return;
+  while (idle.length < wanted) {
+    const thread = new Thread();
+    thread.rest();
+    idle.push(thread);
+  }
+}
+
 class MemberPool {
   readonly #sources: readonly TripSource[];
   readonly #threads: Thread[] = [];

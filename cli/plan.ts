@@ -20,6 +20,7 @@ import {
 } from "../core/index.ts";
 import { bookPictures } from "./bookPictures.ts";
 import { addRunFlags, addTrip, type RunFlags } from "./flags.ts";
+import { warmThreads } from "./memberPool.ts";
 import { drainBanded, sourceOf, withProgress } from "./members.ts";
 import { type OpenTrip, openTrip } from "./openTrip.ts";
 import { keepForecast } from "./outputs.ts";
@@ -64,12 +65,13 @@ export function planCommand(finish: (code: number) => void): Base {
 
 async function planOf(open: OpenTrip, flags: PlanFlags, progress: Progress): Promise<WholePlan> {
   const { aim, members, seed } = flags;
-  const draw = async (planned: Planned): Promise<Draws> => {
+  if (members > 0) warmThreads();
+  const draw = async (planned: Planned, count: number | "all"): Promise<Draws> => {
     progress.end();
     const source = sourceOf(open, fileOf(open, planned, flags));
-    return joinDraws(
-      await withProgress([source], flags, (run, hooks) => run(tasksFor(0, null, members, seed, true), hooks)),
-    );
+    const isAll = count === "all";
+    const tasks = tasksFor(0, null, isAll ? members : count, seed, isAll);
+    return joinDraws(await withProgress([source], flags, (run, hooks) => run(tasks, hooks)));
   };
   const solve = await highsSolver();
   return wholePlan(open.trip, { aim, members, seed, solve, draw, onProgress: progress.tell });

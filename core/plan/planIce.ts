@@ -107,10 +107,28 @@ function isLess(one: readonly IcePiece[], other: readonly IcePiece[]): boolean {
  * were each run.
  */
 export function planIce(trip: Trip, options: PlanOptions): IcePlan {
-  const scene = new Scene(options);
+  return toldIce(trip, searchIce(trip, new Scene(options)));
+}
+
+/** Pieces found, before anything is said about them. */
+export interface IceSearch {
+  scene: Scene;
+  offers: readonly Offer[];
+  /** What is taken to be on offer where the file has no supply; null: it has. */
+  assumed: string | null;
+  added: Fills;
+  addedIce: readonly TripIce[];
+}
+
+/** The search of `planIce` alone: what it found is told by `toldIce`, which tries ways out and so takes as long again. */
+export function searchIce(trip: Trip, scene: Scene): IceSearch {
   const { offers, assumed } = offersOf(trip);
   const added = fillTrip(scene, trip, offers);
-  const addedIce = added.flatMap((fill) => fill.ice);
+  return { scene, offers, assumed, added, addedIce: added.flatMap((fill) => fill.ice) };
+}
+
+/** Forecast and explanation of pieces that were found. */
+export function toldIce(trip: Trip, { scene, offers, assumed, added, addedIce }: IceSearch): IcePlan {
   const enough = trip.ice.some(isReplaceable)
     ? enoughFor(scene, trip, offers)
     : enoughOf(trip, added, offers);
@@ -124,7 +142,7 @@ export function planIce(trip: Trip, options: PlanOptions): IcePlan {
   ];
   scene.says("the planned trip");
   const planned = { ...trip, ice: [...trip.ice, ...addedIce] };
-  const { signal, effects } = options;
+  const { signal, effects } = scene.options;
   const whole = forecast(planned, {
     ...(effects === undefined ? {} : { effects }),
     ...(signal === undefined ? {} : { signal }),

@@ -27,11 +27,19 @@ const isWatched = (need: Need): boolean => need.foods.size > 0;
 /** Runs trials for one plan and counts them. */
 export class Scene {
   readonly options: PlanOptions;
+  /** What was found for coolers whose search does not depend on the world, by all that it does depend on. */
+  readonly settled: Map<string, Fill>;
   #trials = 0;
   #says = "";
 
-  constructor(options: PlanOptions) {
+  constructor(options: PlanOptions, settled: Map<string, Fill> = new Map()) {
     this.options = options;
+    this.settled = settled;
+  }
+
+  /** The same search in another world. */
+  inWorld(worldOf: (trial: Trip) => World): Scene {
+    return new Scene({ ...this.options, worldOf }, this.settled);
   }
 
   /** The middle case of a trip or the world of the search, without the effects of what was assumed. */
@@ -154,8 +162,30 @@ function fillOne(
   }
   const used = others.flatMap((other) => other?.ice ?? []);
   const usable = usableFrom(offers, stage, used);
-  const fill = fillCooler(cooler, usable, scene.options.aim, triedIn(scene, stage, offers, used));
+  const key = isWatched(need) ? null : settledKey(cooler, stage, usable, used);
+  const known = key === null ? undefined : scene.settled.get(key);
+  const fill = known ?? fillCooler(cooler, usable, scene.options.aim, triedIn(scene, stage, offers, used));
+  if (key !== null) scene.settled.set(key, fill);
   return { ...fill, need };
+}
+
+/** All that differs between two searches for one cooler of the same trip in the middle case. */
+function settledKey(
+  cooler: number,
+  { trip, freezerLeft_m3 }: Stage,
+  usable: readonly Offer[],
+  used: readonly TripIce[],
+): string {
+  const lots = [...trip.ice, ...used].map(({ path, form, each, pieces, cooler: at, layer }) =>
+    [path, form, each, pieces, at, layer].join(),
+  );
+  return JSON.stringify([
+    cooler,
+    trip.coolers.map(({ name }) => name),
+    usable.map(({ max }) => max),
+    freezerLeft_m3,
+    lots,
+  ]);
 }
 
 /** Offers as far as one cooler may take of them; `used` is what the others have. */

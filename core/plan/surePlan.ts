@@ -5,17 +5,20 @@ import { withBands } from "../ensemble/withBands.ts";
 import type { Warning } from "../forecast/result.ts";
 import type { Forecast } from "../forecast/types.ts";
 import type { World } from "../forecast/world.ts";
-import type { Trip, TripCooler } from "../trip/types.ts";
-import { type IcePlan, planIce } from "./planIce.ts";
-import type { PlanOptions } from "./scene.ts";
+import type { Trip, TripCooler, TripIce } from "../trip/types.ts";
+import { type IcePlan, type IceSearch, searchIce, toldIce } from "./planIce.ts";
+import { type PlanOptions, Scene } from "./scene.ts";
 
 /** How often the search is made anew for a harder world before it is said that it did not come together. */
 const mostRounds = 4;
+/** Members that a round is tried on; only what holds in these is tried on all. */
+const roundMembers = 64;
 
 export interface SureOptions extends PlanOptions {
   seed: number;
-  /** Runs the members of the trip as planned, with series. */
-  draw: (plan: IcePlan) => Promise<Draws>;
+  members: number;
+  /** Runs the first members of the trip with this ice: as many as said, or all of them, with series. */
+  draw: (addedIce: readonly TripIce[], count: number | "all") => Promise<Draws>;
 }
 
 /** Perishables that may be told by a limit, by their place among the food that lies in coolers. */
@@ -47,18 +50,25 @@ function worstFirst(trip: Trip, draws: Draws): { member: number; fails: boolean 
 }
 
 interface Tried {
-  plan: IcePlan;
+  search: IceSearch;
   draws: Draws;
   order: { member: number; fails: boolean }[];
   failing: number;
+  /** On all members, with series. */
+  isAll: boolean;
 }
 
-const fits = ({ plan }: Tried): boolean =>
-  plan.forecast.result.coolers.every(({ filled_frac }) => filled_frac <= 1 + 1e-9);
+const fits = ({ search }: Tried): boolean =>
+  search.added.every(({ judgement }) => judgement.filled_frac <= 1 + 1e-9);
+
+const failing_frac = ({ failing, order }: Tried): number => failing / order.length;
+
+const isBetter = (one: Tried, other: Tried): boolean =>
+  one.search === other.search || (failing_frac(one) < failing_frac(other) && (fits(one) || !fits(other)));
 
 /** The same pieces at the same places: another search has nothing more to offer. */
-function isSame(one: IcePlan, other: IcePlan): boolean {
-  const words = ({ addedIce }: IcePlan): string =>
+function isSame(one: IceSearch, other: IceSearch): boolean {
+  const words = ({ addedIce }: IceSearch): string =>
     addedIce
       .map(({ form, pieces, each, cooler, layer }) => [form, pieces, each, cooler, layer].join())
       .join(";");
@@ -107,10 +117,46 @@ const searched: ReadonlySet<string> = new Set(["way-out", "ice-enough", "ice-lay
 const allowed = (trip: Trip, members: number): number =>
   Math.floor((1 - trip.confidence_frac) * members + 1e-9);
 
+const holdsSurely = (trip: Trip, { failing, order }: Tried): boolean =>
+  failing <= allowed(trip, order.length);
+
 /**
- * An ice plan that holds at the trip's confidence: planned for the middle case, tried on the ensemble, and where too many
- * members fail planned again for the first of them that must not fail. What was found is told with the share of members
- * that it keeps, whether that is enough or not.
+ * Pieces that hold at the trip's confidence, or the best that was found: searched for the middle case, tried on some
+ * members, and where too many fail searched again for the first of them that must not fail; then tried on all.
+ */
+async function sureIce(trip: Trip, options: SureOptions): Promise<Tried> {
+  const { seed, members, draw, ...searching } = options;
+  const some = members > roundMembers ? roundMembers : "all";
+  const tried = async (search: IceSearch, count: number | "all"): Promise<Tried> => {
+    const draws = await draw(search.addedIce, count);
+    const order = worstFirst(trip, draws);
+    const failing = order.filter(({ fails }) => fails).length;
+    return { search, draws, order, failing, isAll: count === "all" };
+  };
+  const scene = new Scene(searching);
+  let last = await tried(searchIce(trip, scene), some);
+  let best = last;
+  for (let round = 0; !options.signal?.aborted; ) {
+    if (holdsSurely(trip, last)) {
+      if (last.isAll) return last;
+      last = await tried(last.search, "all");
+    } else {
+      if (round === mostRounds) break;
+      // Each round a world further out, so that it comes to an end.
+      const { member } =
+        last.order[Math.floor(allowed(trip, last.order.length) * (1 - round++ / mostRounds))]!;
+      const search = searchIce(trip, scene.inWorld(searchWorld(trip, member, seed)));
+      if (isSame(search, last.search)) break;
+      last = await tried(search, some);
+    }
+    if (isBetter(last, best)) best = last;
+  }
+  return best.isAll ? best : tried(best.search, "all");
+}
+
+/**
+ * An ice plan that holds at the trip's confidence: what was found is told with the share of members that it keeps, whether
+ * that is enough or not.
  *
  * Limits: one world stands for all, so the plan may have a piece more than the least; food that fails in the middle case
  * for another reason than too little ice is not mended.
@@ -119,30 +165,12 @@ export async function surePlan(
   trip: Trip,
   options: SureOptions,
 ): Promise<{ plan: IcePlan; forecast: Forecast; draws: Draws }> {
-  const { seed, draw, ...search } = options;
-  const tried = async (plan: IcePlan): Promise<Tried> => {
-    const draws = await draw(plan);
-    const order = worstFirst(trip, draws);
-    return { plan, draws, order, failing: order.filter(({ fails }) => fails).length };
-  };
-  let last = await tried(planIce(trip, search));
-  let best = last;
-  let sought = (warnings: readonly Warning[]): readonly Warning[] => warnings;
-  const may = allowed(trip, last.order.length);
-  for (let round = 0; round < mostRounds && last.failing > may && !options.signal?.aborted; round++) {
-    // Each round a world further out, so that it comes to an end.
-    const { member } = last.order[Math.floor(may * (1 - round / mostRounds))]!;
-    const plan = planIce(trip, { ...search, worldOf: searchWorld(trip, member, seed) });
-    if (isSame(plan, last.plan)) break;
-    last = await tried(plan);
-    if (last.failing < best.failing && (fits(last) || !fits(best))) best = last;
-    sought = last === best ? (found) => fromWorld(trip, found) : sought;
-  }
-  const { result } = withBands(best.plan.forecast, best.draws, seed);
-  const warnings = [sureWarning(trip, best.failing, best.order.length), ...sought(result.warnings)];
-  return {
-    draws: best.draws,
-    plan: best.plan,
-    forecast: { ...best.plan.forecast, result: { ...result, warnings } },
-  };
+  const best = await sureIce(trip, options);
+  const { draws, search } = best;
+  const plan = toldIce(trip, search);
+  const { result } = withBands(plan.forecast, draws, options.seed);
+  const found =
+    search.scene.options.worldOf === undefined ? result.warnings : fromWorld(trip, result.warnings);
+  const warnings = [sureWarning(trip, best.failing, best.order.length), ...found];
+  return { draws, plan, forecast: { ...plan.forecast, result: { ...result, warnings } } };
 }

@@ -5,7 +5,7 @@ import type { PlanResult } from "../forecast/planResult.ts";
 import type { Warning } from "../forecast/result.ts";
 import type { Forecast } from "../forecast/types.ts";
 import { liftAdvice } from "../safety/lifting.ts";
-import type { Trip } from "../trip/types.ts";
+import type { Trip, TripIce } from "../trip/types.ts";
 import { allergenRows } from "./allergens.ts";
 import { amountsOf } from "./amounts.ts";
 import { type Assigned, assignFood } from "./assign/assignFood.ts";
@@ -33,8 +33,8 @@ export interface WholeOptions {
   members: number;
   seed: number;
   solve: Solve;
-  /** Runs the members of the trip as planned so far, with series. */
-  draw: (planned: Planned) => Promise<Draws>;
+  /** Runs the first members of the trip as planned so far: as many as said without series, or all of them with. */
+  draw: (planned: Planned, count: number | "all") => Promise<Draws>;
   onProgress?: (done_frac: number, says: string) => void;
   signal?: { readonly aborted: boolean };
 }
@@ -90,7 +90,7 @@ const hooksOf = ({ onProgress, signal }: WholeOptions): Hooks => ({
 });
 
 const drawn = async (planned: Planned, { members, draw }: WholeOptions): Promise<Draws | null> =>
-  members === 0 ? null : draw(planned);
+  members === 0 ? null : draw(planned, "all");
 
 async function iceFor(
   trip: Trip,
@@ -104,7 +104,9 @@ async function iceFor(
     return { plan, forecast: plan.forecast, draws: null };
   }
   const bare: Planned = { trip, ice: [], events: [] };
-  return surePlan(trip, { ...search, seed, draw: (plan) => draw(withIce(bare, plan.addedIce)) });
+  const drawWith = (ice: readonly TripIce[], count: number | "all"): Promise<Draws> =>
+    draw(withIce(bare, ice), count);
+  return surePlan(trip, { ...search, members, seed, draw: drawWith });
 }
 
 function withIce(planned: Planned, ice: Planned["ice"]): Planned {
