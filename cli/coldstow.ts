@@ -10,6 +10,7 @@ import { habitsCommand } from "./habits.ts";
 import { menuCommand } from "./menu.ts";
 import { newTripCommand } from "./newTrip.ts";
 import { planCommand } from "./plan.ts";
+import { serveCommand } from "./serve.ts";
 import { stressCommand } from "./stress.ts";
 
 const exitCodes = `
@@ -45,6 +46,7 @@ function program(finish: (code: number) => void): Command {
     checkCommand,
     menuCommand,
     newTripCommand,
+    serveCommand,
   ];
   for (const command of commands.map((make) => make(finish)))
     coldstow.addCommand(command.helpOption("-h, --help", "print this help").copyInheritedSettings(coldstow));

@@ -1,8 +1,14 @@
-import { forecastProblems, type Problem, readTrip, type Trip, type UnitSystem } from "../core/index.ts";
+import {
+  forecastProblems,
+  type Problem,
+  readTrip,
+  type Trip,
+  type UnitSystem,
+  unitsOf,
+} from "../core/index.ts";
 import { InputError } from "./failure.ts";
 import type { Flags } from "./flags.ts";
 import { readBeside, readNamed, type TextFile } from "./readFiles.ts";
-import { unitsOf } from "./units.ts";
 
 /** A trip file that was read without a mistake. */
 export interface OpenTrip {

@@ -15,6 +15,7 @@ import {
   planText,
   tasksFor,
   tripBook,
+  unitsOf,
   type WholePlan,
   wholePlan,
 } from "../core/index.ts";
@@ -25,7 +26,6 @@ import { drainBanded, sourceOf, withProgress } from "./members.ts";
 import { type OpenTrip, openTrip } from "./openTrip.ts";
 import { keepForecast } from "./outputs.ts";
 import { answer, note, Progress, paint, textWidth } from "./speak.ts";
-import { unitsOf } from "./units.ts";
 
 const PLANNED = "trip.planned.yaml";
 const BOOK = "book.html";

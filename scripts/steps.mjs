@@ -55,3 +55,16 @@ export function install() {
 export function build(projects = []) {
   return node([tool("typescript/bin/tsc"), "-b", ...projects]);
 }
+
+/** Builds the app into static files, dist/page; gives the exit status. */
+export function buildPage() {
+  return node([
+    tool("vite/bin/vite.js"),
+    "build",
+    "app",
+    "--config",
+    "app/vite.config.mjs",
+    "--logLevel",
+    "error",
+  ]);
+}

@@ -4,7 +4,7 @@
  */
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { join, relative, sep } from "node:path";
-import { build, install, node, root, say, tool } from "./steps.mjs";
+import { build, buildPage, install, node, root, say, tool } from "./steps.mjs";
 
 const report = join(root, "dist/tests.json");
 
@@ -13,6 +13,12 @@ const lintFlags = ["--error-on-warnings", "--diagnostic-level=warn", "--max-diag
 
 const stages = [
   ["build", () => build()],
+  ["app", () => buildPage()],
+  [
+    "screens",
+    () =>
+      node([tool("svelte-check/bin/svelte-check"), "--tsconfig", "app/tsconfig.json", "--fail-on-warnings"]),
+  ],
   ["format and lint", () => node([tool("@biomejs/biome/bin/biome"), "ci", ...lintFlags])],
   ["dead code", () => node([tool("knip/bin/knip.js"), "--no-progress"])],
 ];

@@ -18,7 +18,7 @@ const MOST_WORKERS = 8;
  * stops them at once, and the call rejects with `Cancelled`.
  */
 export class MemberPool {
-  readonly #sources: readonly TripSource[];
+  #sources: readonly TripSource[];
   readonly #most: number;
   readonly #hands: Hand[] = [];
 
@@ -48,6 +48,12 @@ export class MemberPool {
     }
   };
 
+  /** Other trips from now on; the workers stay, since one that has run is faster than a new one. */
+  take(sources: readonly TripSource[]): void {
+    this.#sources = sources;
+    for (const hand of this.#hands) hand.take(sources);
+  }
+
   /** Stops every worker; what is running rejects with `Cancelled`. The next call starts new ones. */
   close(): void {
     for (const hand of this.#hands.splice(0)) hand.stop();
@@ -67,6 +73,10 @@ class Hand implements TaskWorker {
       // Without a message it is the file itself that could not be loaded.
       this.#outstanding.end(new Error(message || "a worker could not be started"));
     });
+    this.take(sources);
+  }
+
+  take(sources: readonly TripSource[]): void {
     this.#worker.postMessage(sources);
   }
 

@@ -8,20 +8,20 @@ import {
   tripsOf,
 } from "../../core/index.ts";
 
-// The other side of `memberPool.ts`: the first message is the trips, every later one a task.
+// The other side of `memberPool.ts`: a list is trips, read when the first task of them comes; anything else is a task.
 declare const self: DedicatedWorkerGlobalScope;
 
-let sources: readonly TripSource[] | null = null;
+let sources: readonly TripSource[] = [];
 let trips: readonly Trip[] | null = null;
 
-self.addEventListener("message", ({ data }: MessageEvent<unknown>) => {
-  if (sources === null) {
-    sources = data as readonly TripSource[];
+self.addEventListener("message", ({ data }: MessageEvent<MemberTask | readonly TripSource[]>) => {
+  if (!("seed" in data)) {
+    sources = data;
+    trips = null;
     return;
   }
-  const given = sources;
-  const reply = replyTo(data as MemberTask, (task) => {
-    trips ??= tripsOf(given);
+  const reply = replyTo(data, (task) => {
+    trips ??= tripsOf(sources);
     return runTask(trips, task);
   });
   self.postMessage(reply, buffersOf(reply));

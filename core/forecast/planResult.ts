@@ -1,4 +1,4 @@
-import type { Band } from "./result.ts";
+import type { Band, BandSeries } from "./result.ts";
 
 /*
  * What `plan` adds to a result. Moments are local ISO without offset, as the trip has them. Every list that stays empty
@@ -104,6 +104,20 @@ export interface Merge {
   foodGain_h: Band | null;
   fits_frac: number;
   why: string;
+  course: MergeCourse;
+}
+
+/**
+ * Ice left in the two coolers of a merge together, the trip without it and with it; the same members in both. One value
+ * in every band where there are no members.
+ */
+export interface MergeCourse {
+  t_h: number[];
+  apart_kg: BandSeries;
+  joined_kg: BandSeries;
+  /** Each of the two, left apart: likely. */
+  from_kg: number[];
+  into_kg: number[];
 }
 
 /** One opening of a cooler for a meal. */
@@ -136,6 +150,8 @@ export interface DrinkAdvice {
   eachIce_kg: number;
   /** How long one takes to be cold in there, hours. */
   cold_h: number;
+  /** Of both, over the members; left out where there are none. */
+  bands?: { eachIce_kg: Band; cold_h: Band };
   says: string;
 }
 
@@ -147,6 +163,8 @@ export interface WarmLoadPlan {
   /** Put in at the latest moment the file names. */
   at: string;
   reserveIce_kg: number;
+  /** The same as it is bought; `holds` false: it is what fits, and too little. */
+  reserve: { pieces: number; each: string; form: string; holds: boolean };
   space_L: number;
   /** Hours until its centre is below the limit. */
   centreCold_h: Band;

@@ -71,6 +71,19 @@ const layer = v.strictObject({
   notes: texts,
 });
 
+const numbers = v.array(number);
+const bandSeries = v.strictObject({ p10: numbers, p50: numbers, p90: numbers });
+const course = v.pipe(
+  v.strictObject({
+    t_h: numbers,
+    apart_kg: bandSeries,
+    joined_kg: bandSeries,
+    from_kg: numbers,
+    into_kg: numbers,
+  }),
+  v.description("Ice left in both coolers together, without the merge and with it, and in each left apart"),
+);
+
 /** What happens when. */
 function schedules(band: v.GenericSchema<Band>) {
   const maybeBand = v.nullable(band);
@@ -99,6 +112,7 @@ function schedules(band: v.GenericSchema<Band>) {
         foodGain_h: maybeBand,
         fits_frac: number,
         why: text,
+        course,
       }),
     ),
     pull: v.array(
@@ -125,6 +139,7 @@ function advice(band: v.GenericSchema<Band>) {
         count,
         eachIce_kg: number,
         cold_h: number,
+        bands: v.exactOptional(v.strictObject({ eachIce_kg: band, cold_h: band })),
         says: text,
       }),
     ),
@@ -136,6 +151,7 @@ function advice(band: v.GenericSchema<Band>) {
         amount_kg: number,
         at: text,
         reserveIce_kg: number,
+        reserve: v.strictObject({ pieces: count, each: text, form: text, holds: yesNo }),
         space_L: number,
         centreCold_h: band,
         keepsFor_h: band,

@@ -1,5 +1,6 @@
 import { pieceRoom_m3 } from "../trip/ice.ts";
-import type { Trip, TripIce } from "../trip/types.ts";
+import type { Trip, TripFood, TripIce } from "../trip/types.ts";
+import { foodJob } from "./freezerTimes.ts";
 import { isOf, type Offer, usualWhere } from "./offer.ts";
 
 /** Share of a freezer's room that pieces can take: the rest is gaps, and air that has to get around them. Common practice. */
@@ -20,7 +21,23 @@ export function frozenAtHome_m3(ice: readonly TripIce[], offers: readonly Offer[
   }, 0);
 }
 
-/** What is left in the freezer beside the ice of the file; no freezer in the file: no bound is known. */
+/** Frozen at home: food that is sold frozen is bought at the last, and what the freezer never gets hard is not put in. */
+function isFrozenAtHome({ state, putIn_s, like, cooler }: TripFood): boolean {
+  return state === "frozen" && putIn_s === null && like.kind !== "frozen" && cooler !== null;
+}
+
+/** What food that is frozen at home takes of the freezer: it lies there with the ice until packing, as the countdown has it. */
+function frozenFood_m3(food: readonly TripFood[], air_C: number): number {
+  return food.filter(isFrozenAtHome).reduce((sum, item) => {
+    const job = foodJob(item, air_C);
+    return sum + (job === null || job.takes_h.p90 === null ? 0 : job.pieces * job.room_m3);
+  }, 0);
+}
+
+/**
+ * What is left in the freezer for planned ice, beside the ice of the file and the food that is frozen in it; nothing
+ * where these alone are too much, so that ice which is bought can still be had. No freezer in the file: no bound is known.
+ */
 export function freezerLeft_m3(trip: Trip): number {
   if (trip.freezer === null) return Number.POSITIVE_INFINITY;
   const written = trip.ice.filter(({ putIn_s, path }) => putIn_s === null && path !== PLANNED);
@@ -28,7 +45,8 @@ export function freezerLeft_m3(trip: Trip): number {
     (sum, lot) => sum + room_m3(lot.pieces, lot.mass_kg / lot.pieces, lot.form, whereFrom(lot, trip)),
     0,
   );
-  return FREEZER_FRAC * trip.freezer.space_m3 - taken;
+  const { space_m3, at_C } = trip.freezer;
+  return Math.max(0, FREEZER_FRAC * space_m3 - taken - frozenFood_m3(trip.food, at_C));
 }
 
 /** As the supply has it, else as it is usual. */

@@ -1,6 +1,7 @@
 import type { IceRun } from "../forecast/planResult.ts";
 import type { Warning } from "../forecast/result.ts";
 import { massWords } from "../quantity/show.ts";
+import { usualLayer } from "../trip/ice.ts";
 import type { Trip, TripIce } from "../trip/types.ts";
 import { isoAt, momentWords } from "./moment.ts";
 import { suits } from "./offer.ts";
@@ -76,7 +77,7 @@ function lotOf({ runs }: Search, { supply }: Visit, going: Going, pieces: number
     start_C: supply.at_C,
     liquid_frac: supply.liquid_frac,
     cooler,
-    layer: null,
+    layer: usualLayer(supply.form),
     price: supply.price,
     putIn_s: going.in_s,
     boughtBefore_s: 0,

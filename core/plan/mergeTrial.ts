@@ -1,6 +1,9 @@
-import type { Draws } from "../ensemble/types.ts";
-import type { FoodResult, Result } from "../forecast/result.ts";
+import { bandOf } from "../ensemble/quantiles.ts";
+import type { Draws, SeriesBins } from "../ensemble/types.ts";
+import type { MergeCourse } from "../forecast/planResult.ts";
+import type { BandSeries, FoodResult, Result } from "../forecast/result.ts";
 import { iceOutCarriedOn_s } from "../forecast/run.ts";
+import { valueAt, valueBefore } from "../forecast/series.ts";
 import { clockMoments_s, localInstant_ms } from "../sky/localTime.ts";
 import type { Trip, TripEvent } from "../trip/types.ts";
 import { insideAt, type Pair } from "./mergeRules.ts";
@@ -162,5 +165,89 @@ export function memberGains(trip: Trip, before: Draws, after: Draws, { from, int
       overBeforeCount + overAfterCount === 0 ? null : members.map((m) => until(is_h[m]!) - until(was_h[m]!)),
     overBeforeCount,
     overAfterCount,
+  };
+}
+
+/** A trip without and with its merges: the middle case of both, and the members with their series where there are any. */
+export interface BothWays {
+  before: Run;
+  after: Run;
+  draws: readonly [before: Draws, after: Draws] | null;
+}
+
+/** Points of a course, ends included; a longer trip takes longer steps. */
+const MOST_POINTS = 97;
+
+/** A moment of a course: as things stand before what is done then, or after. */
+interface CourseMoment {
+  t_h: number;
+  before: boolean;
+}
+
+/** Even steps, and both values of every moment at which ice goes in or is moved. */
+function courseMoments(trip: Trip): CourseMoment[] {
+  const end_h = trip.duration_s / HOUR_s;
+  const step_h = Math.max(1, Math.ceil(end_h / (MOST_POINTS - 1)));
+  const even = Array.from({ length: Math.ceil(end_h / step_h) }, (_, i) => i * step_h);
+  const acts = new Set(
+    [
+      ...trip.ice.flatMap(({ putIn_s }) => (putIn_s === null ? [] : [putIn_s])),
+      ...trip.events.flatMap((event) => (event.do === "merge" ? [event.t_s] : [])),
+    ].map((t_s) => t_s / HOUR_s),
+  );
+  const steps = [...even, end_h].filter((t_h) => !acts.has(t_h)).map((t_h) => ({ t_h, before: false }));
+  const both = [...acts].flatMap((t_h) => [true, false].map((before) => ({ t_h, before })));
+  return [...steps, ...both].sort((a, b) => a.t_h - b.t_h || Number(b.before) - Number(a.before));
+}
+
+/** Values of one member, the middle of the bin where they fell into one. */
+function memberSeries({ bins, nMoments, from, width }: SeriesBins, member: number): number[] {
+  return Array.from(bins.subarray(member * nMoments, (member + 1) * nMoments), (bin) =>
+    bin === 0 ? from : from + (bin - 0.5) * width,
+  );
+}
+
+/** Ice of one cooler at the given moments: by member where there are any, else the middle case alone. */
+function iceAt_kg(run: Run, draws: Draws | null, cooler: number, at: readonly CourseMoment[]): number[][] {
+  const { series } = run.result.coolers[cooler]!;
+  const kept = draws?.series?.[cooler]?.ice_kg;
+  const all =
+    kept === undefined
+      ? [series.ice_kg.p50]
+      : Array.from({ length: draws!.to - draws!.from }, (_, member) => memberSeries(kept, member));
+  return all.map((ice_kg) =>
+    at.map(({ t_h, before }) => (before ? valueBefore : valueAt)(series.t_h, ice_kg, t_h)),
+  );
+}
+
+const toGrams = (mass_kg: number | null): number => Math.round((mass_kg ?? 0) * 1000) / 1000;
+
+/** The band over the members of what the coolers of one way hold together. */
+function together_kg(coolers: readonly (readonly number[][])[], count: number): BandSeries {
+  const bands = Array.from({ length: count }, (_, k) => {
+    const members = coolers[0]!.map((_, m) => coolers.reduce((sum, cooler) => sum + cooler[m]![k]!, 0));
+    if (members.length > 1) return bandOf(members);
+    return { p10: members[0]!, p50: members[0]!, p90: members[0]! };
+  });
+  return {
+    p10: bands.map(({ p10 }) => toGrams(p10)),
+    p50: bands.map(({ p50 }) => toGrams(p50)),
+    p90: bands.map(({ p90 }) => toGrams(p90)),
+  };
+}
+
+/** Ice left in two coolers through the trip, apart and joined. The return ends it: what is gained after it is not in it. */
+export function mergeCourse({ before, after, draws }: BothWays, { from, into }: Pair): MergeCourse {
+  const at = courseMoments(after.trip);
+  const [was, is] = draws ?? [null, null];
+  const apart = [from, into].map((cooler) => iceAt_kg(before, was, cooler, at));
+  const joined = [from, into].map((cooler) => iceAt_kg(after, is, cooler, at));
+  const likely_kg = (cooler: readonly number[][]): number[] => together_kg([cooler], at.length).p50;
+  return {
+    t_h: at.map(({ t_h }) => t_h),
+    apart_kg: together_kg(apart, at.length),
+    joined_kg: together_kg(joined, at.length),
+    from_kg: likely_kg(apart[0]!),
+    into_kg: likely_kg(apart[1]!),
   };
 }

@@ -1,12 +1,21 @@
 import { bandOf } from "../ensemble/quantiles.ts";
-import type { Draws } from "../ensemble/types.ts";
+import { runMembers } from "../ensemble/runMembers.ts";
+import { Cancelled, type Draws } from "../ensemble/types.ts";
 import { middle } from "../forecast/foodResult.ts";
 import type { Merge } from "../forecast/planResult.ts";
 import type { Band, Warning } from "../forecast/result.ts";
 import { valueAt } from "../forecast/series.ts";
 import type { Trip, TripEvent } from "../trip/types.ts";
 import { insideAt, neverWords, notYetWords, type Pair, rawWords } from "./mergeRules.ts";
-import { atClocks_s, type MergeTrial, MergeTrials, memberGains, withEvents } from "./mergeTrial.ts";
+import {
+  atClocks_s,
+  type BothWays,
+  type MergeTrial,
+  MergeTrials,
+  memberGains,
+  mergeCourse,
+  withEvents,
+} from "./mergeTrial.ts";
 import { isoAt, momentWords } from "./moment.ts";
 import { type ProposeOptions, type Run, Trials } from "./trials.ts";
 
@@ -116,7 +125,8 @@ function apartFrom(found: readonly MergeTrial[]): MergeTrial[] {
 }
 
 /** A merge with its bands; null where more members lose food by it, or where the likely gain is gone. */
-function mergeOf(trip: Trip, trial: MergeTrial, draws: readonly [Draws, Draws] | null): Merge | Refused {
+function mergeOf(trip: Trip, trial: MergeTrial, ways: BothWays): Merge | Refused {
+  const { draws } = ways;
   const gains = draws === null ? null : memberGains(trip, draws[0], draws[1], trial);
   if (gains !== null && gains.overAfterCount > gains.overBeforeCount)
     return { from: trial.from, into: trial.into, why: "food would pass its limit in more members" };
@@ -132,6 +142,7 @@ function mergeOf(trip: Trip, trial: MergeTrial, draws: readonly [Draws, Draws] |
     foodGain_h,
     fits_frac: trial.fits_frac,
     why: whyWords(trip, trial),
+    course: mergeCourse(ways, trial),
   };
 }
 
@@ -140,7 +151,9 @@ const middleOrNull = (value: number | null): Band | null => (value === null ? nu
 function whyWords(trip: Trip, trial: MergeTrial): string {
   const { from, into, fromOut_s, intoOut_s, joinedOut_s, foodGain_h } = trial;
   const ends = (cooler: number, out_s: number): string =>
-    `that of ${trip.coolers[cooler]!.name} ${momentWords(trip, out_s)}`;
+    out_s <= 0
+      ? `${trip.coolers[cooler]!.name} has none`
+      : `that of ${trip.coolers[cooler]!.name} ${momentWords(trip, out_s)}`;
   const apart = `apart, ${ends(from, fromOut_s)} and ${ends(into, intoOut_s)}`;
   const food =
     foodGain_h === null || Math.abs(foodGain_h) < LEAST_food_h
@@ -196,27 +209,34 @@ export function proposeMerges(trip: Trip, options: ProposeOptions): MergeProposa
   );
   refused.push(...found.filter((one): one is Refused => !isTrial(one)));
   const chosen = apartFrom(found.filter(isTrial));
-  return settled(trip, trials, chosen, refused);
+  return settled(run, trials, chosen, refused);
+}
+
+/** The members with their series, for the curves; null with 0 members. */
+function drawsOf({ options }: Trials, trip: Trip): Draws | null {
+  const { members, seed, signal } = options;
+  if (signal?.aborted) throw new Cancelled("called off");
+  return members === 0 ? null : runMembers(trip, { from: 0, to: members, seed, series: true });
 }
 
 /** Puts the bands to what was chosen: pairs have no cooler in common, so that all are run at once. */
 function settled(
-  trip: Trip,
+  before: Run,
   trials: Trials,
   chosen: readonly MergeTrial[],
   refused: Refused[],
 ): MergeProposal {
+  const { trip } = before;
   if (chosen.length === 0) return { merges: [], events: [], warnings: [noneWarning(trip, refused)] };
   trials.says("how sure the merges are");
-  const before = trials.draws(trip);
-  const after = trials.draws(
-    withEvents(
-      trip,
-      chosen.flatMap(({ events }) => events),
-    ),
+  const merged = withEvents(
+    trip,
+    chosen.flatMap(({ events }) => events),
   );
-  const draws = before === null || after === null ? null : ([before, after] as const);
-  const told = chosen.map((trial) => ({ trial, merge: mergeOf(trip, trial, draws) }));
+  const [was, is] = [drawsOf(trials, trip), drawsOf(trials, merged)];
+  const draws = was === null || is === null ? null : ([was, is] as const);
+  const ways: BothWays = { before, after: trials.run(merged), draws };
+  const told = chosen.map((trial) => ({ trial, merge: mergeOf(trip, trial, ways) }));
   const kept = told.filter((one): one is { trial: MergeTrial; merge: Merge } => "at" in one.merge);
   refused.push(...told.flatMap(({ merge }) => ("at" in merge ? [] : [merge])));
   kept.sort((a, b) => a.trial.t_s - b.trial.t_s);

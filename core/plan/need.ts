@@ -1,7 +1,7 @@
 import type { CoolerResult, FoodResult, Result } from "../forecast/result.ts";
-import type { Trip } from "../trip/types.ts";
+import type { Trip, TripFood } from "../trip/types.ts";
 import type { Outcome } from "./leastPieces.ts";
-import { eaten_s, emptied_s, foodIn } from "./whereabouts.ts";
+import { eaten_s, emptied_s, foodIn, stopsOf } from "./whereabouts.ts";
 
 const HOUR_s = 3600;
 
@@ -15,6 +15,8 @@ export interface Need {
   under: ReadonlySet<string>;
   /** They must do so until this hour: the return, or the merge that empties the cooler. */
   foodUntil_h: number;
+  /** Solid ice must be there from this hour: what it is for is there from the start, is put in, or comes with a merge. */
+  iceFrom_h: number;
   /** Solid ice must be left until this hour, as long as it does not freeze outside until then anyway. */
   iceUntil_h: number;
 }
@@ -42,15 +44,23 @@ export function needOf(trip: Trip, cooler: number, linked: ReadonlySet<number>):
   const perishable = inside.filter((food) => food.like.perishable);
   const wanted = [...perishable, ...cold.filter((food) => food.like.kind === "drink")];
   const end_s = emptied_s(trip, cooler);
-  const last_s = Math.max(0, ...(wanted.length > 0 ? wanted : cold).map((food) => eaten_s(food, trip)));
+  const iced = wanted.length > 0 ? wanted : cold;
+  const last_s = Math.max(0, ...iced.map((food) => eaten_s(food, trip)));
+  const first_s = Math.min(...iced.map((food) => comes_s(trip, food, cooler)));
   return {
     cooler: trip.coolers[cooler]!.name,
     none: cold.length === 0 && perishable.length === 0,
     foods: new Set(perishable.map((food) => food.name)),
     under: new Set([...linked].map((i) => trip.coolers[i]!.name)),
     foodUntil_h: end_s / HOUR_s,
+    iceFrom_h: iced.length === 0 ? 0 : first_s / HOUR_s,
     iceUntil_h: Math.min(end_s, last_s) / HOUR_s,
   };
+}
+
+/** When a food of a cooler is there for the first time. */
+function comes_s(trip: Trip, food: TripFood, cooler: number): number {
+  return stopsOf(trip, food).find((stop) => stop.cooler === cooler)!.from_s;
 }
 
 /**
@@ -62,7 +72,7 @@ export function judge(result: Result, need: Need): Judgement {
   const foods = result.food.filter((food) => need.foods.has(food.name) && need.under.has(food.cooler));
   const warm = foods.filter((food) => isWarm(food, need.foodUntil_h));
   const until_h = iceUntil_h(cooler, need);
-  const ice_h = Math.min(firstWithout_h(cooler) ?? until_h, until_h);
+  const ice_h = Math.min(firstWithout_h(cooler, need.iceFrom_h) ?? until_h, until_h);
   const noIce = !need.none && ice_h < until_h - 1e-6;
   const over = cooler.filled_frac > 1 + 1e-9;
   const failing = [
@@ -94,9 +104,13 @@ function iceUntil_h({ series: { t_h, outside_C } }: CoolerResult, need: Need): n
   return mild === -1 ? 0 : Math.min(need.iceUntil_h, t_h[mild]!);
 }
 
-/** When there is no solid ice for the first time: ice that comes later does not undo the hours without. null: never. */
-function firstWithout_h({ iceOut_h, iceGaps_h }: CoolerResult): number | null {
-  return iceGaps_h[0]?.[0] ?? iceOut_h.p50;
+/**
+ * When there is no solid ice for the first time since it was wanted: ice that comes later does not undo the hours without.
+ * null: never. An hour or less is no gap, as in the result.
+ */
+function firstWithout_h({ iceOut_h, iceGaps_h }: CoolerResult, from_h: number): number | null {
+  const gap = iceGaps_h.find(([start_h, end_h]) => end_h - Math.max(start_h, from_h) > 1);
+  return gap === undefined ? iceOut_h.p50 : Math.max(gap[0], from_h);
 }
 
 function isWarm(food: FoodResult, until_h: number): boolean {

@@ -42,6 +42,11 @@ export function plannedFile(
       };
       return putIn_s !== null || Object.keys(keys).length === 0 ? [] : [{ index: i, ...keys }];
     }),
+    coolers: trip.coolers.flatMap(({ sealedUntil_s }, i) =>
+      sealedUntil_s === null || sealedUntil_s === before.coolers[i]!.sealedUntil_s
+        ? []
+        : [{ index: i, "sealed until": isoAt(trip, sealedUntil_s) }],
+    ),
     ice: aboard.map((lot) => addedIce(before, lot, units)),
     events: [
       ...fetched.map((lot) => iceEvent(before, lot, units)),

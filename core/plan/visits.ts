@@ -74,5 +74,6 @@ export function latestGoing(trip: Trip, visit: Visit, needed_s: number): Going {
   const latest_s = Math.min(to_s, needed_s - way_s) - way_s;
   const clock_s = (latest_s + trip.departClock_s) % QUARTER_s;
   const leave_s = Math.max(latest_s - clock_s, from_s - way_s);
-  return { leave_s, there_s: leave_s + way_s, in_s: leave_s + 2 * way_s };
+  // Whole minutes, as a file has them.
+  return { leave_s, there_s: leave_s + way_s, in_s: 60 * Math.ceil((leave_s + 2 * way_s) / 60) };
 }

@@ -58,6 +58,7 @@ export function warmLoadPlan(trip: Trip, forecast: Forecast, options: WarmLoadOp
     amount_kg: load.mass_kg,
     at: isoAt(trip, load.latest_s),
     reserveIce_kg: reserve.pieces * bag.each_kg,
+    reserve: { ...reserve, each: bag.each, form: "cube" },
     space_L: loadRoom_L(load),
     centreCold_h: bench.cold(reserve.pieces),
     keepsFor_h,

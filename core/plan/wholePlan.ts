@@ -77,9 +77,10 @@ export async function wholePlan(trip: Trip, options: WholeOptions): Promise<Whol
   }
   const isSame = runs.ice.length === 0 && merges.events.length === 0;
   const draws = isSame ? ice.draws : await drawn(planned, options);
-  const told = toldOf(planned, ice.forecast, draws, isSame, options);
+  const middle = forecast(planned.trip, options.signal === undefined ? {} : { signal: options.signal });
+  const told = toldOf(middle, ice.forecast, draws, isSame, options);
   const whole = filled(planned, told, { states, assigned, runs, merges }, proposing);
-  return { planned, forecast: whole, holds: isHolding(planned.trip, whole) };
+  return { planned, forecast: whole, holds: isHolding(planned.trip, middle, whole) };
 }
 
 type Hooks = Pick<WholeOptions, "onProgress" | "signal">;
@@ -116,13 +117,12 @@ function withIce(planned: Planned, ice: Planned["ice"]): Planned {
 
 /** The finished plan's own forecast; what was said of the ice search stays as far as it still holds. */
 function toldOf(
-  planned: Planned,
+  middle: Forecast,
   before: Forecast,
   draws: Draws | null,
   isSame: boolean,
-  { signal, seed }: WholeOptions,
+  { seed }: WholeOptions,
 ): Forecast {
-  const middle = forecast(planned.trip, signal === undefined ? {} : { signal });
   const told = draws === null ? middle : withBands(middle, draws, seed);
   const own = new Set(told.result.warnings.map(({ code, path }) => `${code} ${path}`));
   const searched = before.result.warnings.filter(
@@ -197,10 +197,10 @@ function unusedWarnings(trip: Trip): Warning[] {
 }
 
 /** Whether the finished plan does what was asked; the ice is judged in the middle case, the food at the confidence. */
-function isHolding(trip: Trip, { result }: Forecast): boolean {
+function isHolding(trip: Trip, middle: Forecast, told: Forecast): boolean {
   const lasts = trip.coolers.every((_, i) => {
     const need = needOf(trip, i, linkedCoolers(trip, i));
-    return need.none || judge(result, need).outcome === "holds";
+    return need.none || judge(middle.result, need).outcome === "holds";
   });
-  return lasts && failuresOf(result).length === 0;
+  return lasts && failuresOf(told.result).length === 0;
 }

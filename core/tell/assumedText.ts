@@ -6,7 +6,7 @@ import type { Dimension, UnitSystem } from "../quantity/units.ts";
 import type { Trip } from "../trip/types.ts";
 import { cut, hanging } from "./lines.ts";
 import type { Voice } from "./voice.ts";
-import { durationWords, printable } from "./words.ts";
+import { clockOf, durationWords, localTime, printable } from "./words.ts";
 
 /** Assumptions that move the end of the ice by less are only counted. */
 const COUNTS_h = 1;
@@ -87,8 +87,9 @@ function ownerOf(list: string, i: number, path: string, trip: Trip): string {
   if (list === "coolers") return trip.coolers[i]?.name ?? path;
   if (list === "food") return trip.food.find((food) => food.path === path)?.name ?? path;
   if (list === "legs") return trip.legs[i] === undefined ? path : `leg ${i + 1} (${trip.legs[i].place})`;
-  const ice = list === "ice" ? trip.ice.find((lot) => lot.path === path) : undefined;
+  const ice = list === "ice" || list === "events" ? trip.ice.find((lot) => lot.path === path) : undefined;
   if (ice === undefined) return path;
   const form = /^(?:block|cube|crushed)$/.test(ice.form) ? `${ice.form} ice` : ice.form;
-  return `the ${form} in ${trip.coolers[ice.cooler]?.name ?? path}`;
+  const when = ice.putIn_s === null ? "in" : `of day ${localTime(ice.putIn_s / 3600, clockOf(trip)).day} for`;
+  return `the ${form} ${when} ${trip.coolers[ice.cooler]?.name ?? path}`;
 }

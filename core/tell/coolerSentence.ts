@@ -125,10 +125,9 @@ function foodWords(forecast: Forecast, index: number, voice: Voice): string[] {
   if (cooled.length > 0) {
     const last = cooled[maxIndex(cooled, (food) => warmUntil_h(food, forecast)!)]!;
     const by = coldByWords(last.belowLimit_h, warmUntil_h(last, forecast)!, voice);
-    words.push(`${names(cooled)} ${cooled.length > 1 ? "start" : "starts"} over it, under it by ${by}`);
+    words.push(`${names(cooled)} over it at first, under it by ${by}`);
   }
-  if (keeping.length > 0)
-    words.push(`${names(keeping)} may warm, ${keeping.length > 1 ? "they keep" : "it keeps"}`);
+  if (keeping.length > 0) words.push(`${names(keeping)} may warm, of a kind that keeps`);
   return words;
 }
 
@@ -169,6 +168,6 @@ function hintWords(forecast: Forecast, index: number): string {
   };
   const warm = [...over, ...neverCold, ...keeping].filter((food) => left_kg(food) >= MUCH_frac * full_kg);
   if (warm.length === 0) return "";
-  const them = warm.length === 1 ? "it" : "them";
-  return ` Much ice is left while ${names(warm)} ${warm.length === 1 ? "is" : "are"} warm: it lies below ${them}; put some ice or a cold pack on top.`;
+  // Whatever number the names have: one name may be a plural.
+  return ` Much ice would be left below warm ${names(warm)}: put some ice or a cold pack on top.`;
 }

@@ -1,3 +1,4 @@
+import { group, sum } from "d3-array";
 import type { CoolerResult } from "../forecast/result.ts";
 import type { Forecast } from "../forecast/types.ts";
 import { pieceWords } from "../plan/pieceWords.ts";
@@ -68,27 +69,48 @@ export function drainLines(forecast: Forecast, index: number, voice: Voice): str
 /** How much ice went in, against what it had to cool, and what the box weighs. */
 export function loadLines(forecast: Forecast, index: number, voice: Voice): string[] {
   const cooler = forecast.result.coolers[index]!;
-  const pieces = (later: boolean): string =>
-    forecast.trip.ice
-      .filter((lot) => lot.cooler === index && (lot.putIn_s !== null) === later)
-      .map((lot) => pieceWords(lot.pieces, printable(lot.each), lot.form))
-      .join(", ");
   const ratio = cooler.iceToLoad_ratio;
-  const later = pieces(true);
+  const [packed = "", ...more] = loadParts(forecast, index, voice);
   const frozen = cooler.frozenFoodAsIce_kg > 0;
-  const counts = `frozen food counts as ${massWords(cooler.frozenFoodAsIce_kg, voice.units)} more`;
+  const melted = more.filter((part) => /melted|froze\b|drained/.test(part));
   const sentences = [
-    pieces(false) === "" ? "no ice packed" : `packed with ${pieces(false)}`,
-    ...(later === "" ? [] : [`on the way ${later}`]),
-    ...(frozen ? [counts] : []),
+    packed,
+    ...more.filter((part) => !melted.includes(part)),
     ...(ratio === null
       ? []
       : [`ice to food by volume ${ratio.toFixed(1)} to 1${frozen ? " (frozen food counts as ice)" : ""}`]),
-    ...meltWords(cooler, voice).map((said) => (voice.middle ? said : `likely ${said}`)),
+    ...melted,
     `${Math.round(cooler.filled_frac * 100)} % full`,
     `${massWords(cooler.packedWeight_kg, voice.units)} packed`,
   ];
   return hanging("ice: ", `${sentences.join("; ")}.`, voice.width);
+}
+
+/** What ice goes in at departure and on the way, what frozen food adds to it, and what becomes of it. */
+export function loadParts(forecast: Forecast, index: number, voice: Voice): string[] {
+  const cooler = forecast.result.coolers[index]!;
+  const lots = (later: boolean): string => lotWords(forecast, index, later);
+  const counts = `frozen food counts as ${massWords(cooler.frozenFoodAsIce_kg, voice.units)} more`;
+  return [
+    lots(false) === "" ? "no ice packed" : `packed with ${lots(false)}`,
+    ...(lots(true) === "" ? [] : [`on the way ${lots(true)}`]),
+    ...(cooler.frozenFoodAsIce_kg > 0 ? [counts] : []),
+    ...meltWords(cooler, voice).map((said) => (voice.middle ? said : `likely ${said}`)),
+  ];
+}
+
+/** Ice of one cooler in pieces, equal ones together. */
+function lotWords({ trip }: Forecast, index: number, later: boolean): string {
+  const lots = trip.ice.filter((lot) => lot.cooler === index && (lot.putIn_s !== null) === later);
+  return [...group(lots, ({ form, each }) => `${form} ${each}`).values()]
+    .map((same) =>
+      pieceWords(
+        sum(same, ({ pieces }) => pieces),
+        printable(same[0]!.each),
+        same[0]!.form,
+      ),
+    )
+    .join(", ");
 }
 
 /** Water that froze onto the ice counts against what melted; where more froze, it is told so. */

@@ -91,6 +91,13 @@ export function foodLines(forecast: Forecast, voice: Voice): string[] {
  */
 function reasonWords(food: FoodResult, forecast: Forecast, said: Set<string>): string {
   const rule = printable(food.rule);
+  const remarks = remarksOn(food, forecast, said);
+  if (rule !== "" && !printable(food.why).includes(rule)) remarks.push(`Rule: ${rule}`);
+  return remarks.join(". ");
+}
+
+/** What else tells against a food, the rule left out; a long remark in `said` was made already. */
+export function remarksOn(food: FoodResult, forecast: Forecast, said: Set<string>): string[] {
   const why = printable(food.why);
   const remarks: string[] = [];
   const [lead, ...others] = bitesOf(food, forecast).map(({ kind }) => kind);
@@ -110,8 +117,7 @@ function reasonWords(food: FoodResult, forecast: Forecast, said: Set<string>): s
     if (!isTold) remarks.push(rest.slice(0, 1).toUpperCase() + rest.slice(1));
     if (rest !== undefined && rest.length > LONG_REMARK) said.add(rest);
   }
-  if (rule !== "" && !why.includes(rule)) remarks.push(`Rule: ${rule}`);
-  return remarks.join(". ");
+  return remarks;
 }
 
 /** What the file leaves open and a verdict rests on: saying it may change the verdict. */

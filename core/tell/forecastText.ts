@@ -25,18 +25,28 @@ const ASSUMED_SHOWN = 5;
  */
 export function forecastText(forecast: Forecast, options: TextOptions): string {
   const voice = voiceFor(forecast, options);
-  const { result } = forecast;
-  const strong = voice.paint.strong;
-  const blocks: string[][] = [
-    [
-      ...headLines(forecast, voice),
-      ...hanging("", foodAnswer(forecast, voice), voice.width, strong),
-      ...result.coolers.flatMap((_, i) => hanging("", coolerSentence(forecast, i, voice), voice.width)),
-      ...dangerLines(forecast, voice),
-    ],
-    [voice.paint.faint("─".repeat(voice.width)), ...foodLines(forecast, voice)],
+  return asText([answerLines(forecast, voice), ...detailBlocks(forecast, voice)]);
+}
+
+/** The head of a forecast: what trip, how the cold food does, each cooler in a sentence, dangers. */
+export function answerLines(forecast: Forecast, voice: Voice): string[] {
+  return [
+    ...headLines(forecast, voice),
+    ...hanging("", foodAnswer(forecast, voice), voice.width, voice.paint.strong),
+    ...forecast.result.coolers.flatMap((_, i) =>
+      hanging("", coolerSentence(forecast, i, voice), voice.width),
+    ),
+    ...dangerLines(forecast, voice),
+  ];
+}
+
+/** What stands below the rule. */
+export function detailBlocks(forecast: Forecast, voice: Voice): string[][] {
+  const { strong, faint } = voice.paint;
+  return [
+    [faint("─".repeat(voice.width)), ...foodLines(forecast, voice)],
     warningLines(forecast, voice),
-    ...result.coolers.flatMap((cooler, i) => [
+    ...forecast.result.coolers.flatMap((cooler, i) => [
       [strong(cut(printable(cooler.name), voice.width)), ...dayTable(forecast, i, voice)],
       [
         ...coldLines(forecast, i, voice),
@@ -48,7 +58,6 @@ export function forecastText(forecast: Forecast, options: TextOptions): string {
     assumedLines(forecast, ASSUMED_SHOWN, voice),
     cautionLines(voice),
   ];
-  return asText(blocks);
 }
 
 /** Blocks with a blank line between them; lines keep no spaces at their end. */

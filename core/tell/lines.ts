@@ -59,7 +59,8 @@ export function wrap(text: string, width: number): string[] {
 function pieces(word: string, width: number): string[] {
   const letters = [...word];
   const parts: string[] = [];
-  for (let i = 0; i < letters.length; i += width) parts.push(letters.slice(i, i + width).join(""));
+  const step = Math.max(1, width);
+  for (let i = 0; i < letters.length; i += step) parts.push(letters.slice(i, i + step).join(""));
   return parts;
 }
 

@@ -1,12 +1,13 @@
 import type { Forecast } from "../forecast/types.ts";
-import { asText, forecastText } from "./forecastText.ts";
-import { planLines } from "./planLines.ts";
+import { answerLines, asText, detailBlocks, forecastText } from "./forecastText.ts";
+import { fileLines, placeLines, wayLines } from "./planLines.ts";
 import { shoppingLines } from "./shoppingText.ts";
 import { type TextOptions, voiceFor } from "./voice.ts";
 
 /**
- * An ice plan as a person shops by it: the ice by purchase, with place, time and price, then the forecast of the trip so
- * planned, and between them where everything goes and what happens on the way. A forecast without a plan is told as a forecast.
+ * A plan as a person reads it in a terminal: the answer first (the food, each cooler, dangers), then what to do: the ice
+ * by purchase, what happens on the way, where everything goes, and the files. Below a rule stands what the forecast of
+ * the trip so planned has to tell. A forecast without a plan is told as a forecast.
  *
  * @throws DomainError for a width outside 60…200
  */
@@ -14,6 +15,12 @@ export function planText(forecast: Forecast, options: TextOptions): string {
   const voice = voiceFor(forecast, options);
   const { plan } = forecast.result;
   if (plan === undefined) return forecastText(forecast, options);
-  const blocks = [shoppingLines(plan, forecast.trip, voice), planLines(plan, forecast.trip, voice)];
-  return `${asText(blocks)}\n${forecastText(forecast, options)}`;
+  return asText([
+    answerLines(forecast, voice),
+    shoppingLines(plan, forecast.trip, voice),
+    wayLines(plan, forecast.trip, voice),
+    placeLines(plan, voice),
+    fileLines(plan, voice),
+    ...detailBlocks(forecast, voice),
+  ]);
 }

@@ -21,9 +21,27 @@ export function shoppingLines(plan: PlanResult, trip: Trip, voice: Voice): strin
     lines.push(...hanging("  ", purchaseWords(same, trip, voice), voice.width));
   for (const same of group(later, ({ form, each }) => `${form} ${each}`).values())
     lines.push(...hanging("  ", laterWords(same, trip, voice), voice.width));
-  if (plan.file !== null)
-    lines.push(...hanging("", `The planned trip: ${printable(plan.file)}`, voice.width));
+  for (const text of reserveLines(plan, voice)) lines.push(...hanging("  ", text, voice.width));
   return lines;
+}
+
+/**
+ * The ice to keep ready for a big warm load, in pieces and beside all other ice: a line where it asks for any, or where
+ * what fits is too little; none where the ice that is planned is reserve enough or no such load is planned for.
+ *
+ * @param cooler only if it is that one's; undefined: whichever it is
+ */
+export function reserveLines({ warmLoad }: PlanResult, { units }: Voice, cooler?: string): string[] {
+  if (warmLoad === null || (cooler !== undefined && cooler !== warmLoad.cooler)) return [];
+  const { pieces, each, form, holds } = warmLoad.reserve;
+  const [load, into] = [printable(warmLoad.name), printable(warmLoad.cooler)];
+  const short = holds ? "" : " It is what fits, and too little: see what is said of the load.";
+  if (pieces === 0)
+    return holds ? [] : [`Reserve for ${load}: none fits in ${into}, and there is too little.`];
+  const what = pieceWords(pieces, printable(each), form);
+  return [
+    `Reserve for ${load}: ${what} (${massWords(warmLoad.reserveIce_kg, units)}) more in ${into} from departure on, beside the ice listed.${short}`,
+  ];
 }
 
 /** Where a piece that the file has aboard is had: as the file's supply has it, else where such ice usually comes from. */
@@ -92,7 +110,7 @@ function laterWords(same: readonly TripIce[], trip: Trip, { clock }: Voice): str
   const cost = costOf(same.map(({ price, pieces }) => (price === null ? null : price * pieces)));
   const into = [...new Set(same.map(({ cooler }) => trip.coolers[cooler]!.name))];
   const price = cost > 0 ? ` (${cost.toFixed(2)})` : "";
-  return `On the way (in your events): ${what}, ${days.length > 1 ? "days" : "day"} ${nameWords(days, 9)}${price}: ${nameWords(into)}.`;
+  return `On the way: ${what}, ${days.length > 1 ? "days" : "day"} ${nameWords(days, 9)}${price}: ${nameWords(into)}.`;
 }
 
 const costOf = (prices: readonly (number | null)[]): number => sum(prices, (price) => price ?? 0);

@@ -31,6 +31,9 @@ const NOTES: Readonly<Record<string, string>> = {
   "supply-assumed": "Note: ",
   "cooler-unused": "Note: ",
   "plan-sure": "Plan: ",
+  "no-other-assignment": "Plan: ",
+  "no-merge": "Plan: ",
+  "ice-run-carry": "Plan: ",
 };
 
 /** Dangers in a line each, for the head of a text; told in full below. */
@@ -46,7 +49,17 @@ export function dangerLines({ result, trip }: Forecast, voice: Voice): string[] 
     lines.push(`Dry ice in a closed place (${nameWords(closed)}): its gas can suffocate people. See below.`);
   if (dry.length > 0) lines.push(`Dry ice aboard (${nameWords(dry)}): gas and cold burns. See below.`);
   if (full.length > 0) lines.push(`More than fits: ${nameWords(full)}. See below.`);
-  if (short.length > 0) lines.push(`No ice tried is enough: ${nameWords(short)}. See below.`);
+  // What was tried is ice at departure; more may come on the way.
+  const fed = new Set(
+    trip.ice.flatMap((lot) => (lot.putIn_s === null ? [] : [trip.coolers[lot.cooler]!.name])),
+  );
+  const helped = short.filter((name) => fed.has(name));
+  const lost = short.filter((name) => !fed.has(name));
+  if (lost.length > 0) lines.push(`No ice tried is enough: ${nameWords(lost)}. See below.`);
+  if (helped.length > 0)
+    lines.push(
+      `No ice at departure is enough for ${nameWords(helped)}: it hangs on the ice that comes on the way. See below.`,
+    );
   return lines.flatMap((text) => hanging("! ", text, voice.width, voice.paint.warn));
 }
 
@@ -60,7 +73,12 @@ function nameAt({ path }: Warning, { coolers, ice, food }: Trip): string {
 /** Every warning once, then what is information, then what is heavy. */
 export function warningLines(forecast: Forecast, voice: Voice): string[] {
   const rank = ({ code }: Warning): number => (ORDER.includes(code) ? ORDER.indexOf(code) : ORDER.length);
-  const told = forecast.result.warnings.filter(({ code }) => code !== "heavy");
+  const { warnings } = forecast.result;
+  // What packing guessed of a weight is past once the packed weight is known to be heavy.
+  const known = new Set(warnings.flatMap(({ code, path }) => (code === "heavy" ? [path] : [])));
+  const told = warnings.filter(
+    ({ code, path }) => code !== "heavy" && !(code === "heavy-cooler" && known.has(path)),
+  );
   const alarms = told
     .filter(({ code }) => NOTES[code] === undefined || code === "way-out")
     .sort((a, b) => rank(a) - rank(b));
@@ -68,16 +86,47 @@ export function warningLines(forecast: Forecast, voice: Voice): string[] {
   const says = (warnings: readonly Warning[]): string[] =>
     [...group(warnings, (warning) => warning.says).values()].flatMap(([first]) => {
       const note = NOTES[first!.code];
-      const text = inLocalTime(printable(first!.says), first!.code, voice);
+      const timed = inLocalTime(printable(first!.says), first!.code, voice);
+      const text = first!.code === "ice-short" ? shortWords(timed, first!, forecast.trip) : timed;
       return hanging(note ?? "! ", text, voice.width, note === undefined ? voice.paint.warn : undefined);
     });
-  return [...says(withWays(alarms)), ...liftLines(forecast, voice), ...says(notes)];
+  return [...says(withWays(oneFreeze(alarms))), ...liftLines(forecast, voice), ...says(notes)];
 }
 
 /** What a plan says in hours since departure, as local time. */
 function inLocalTime(text: string, code: string, { clock }: Voice): string {
   if (!["ice-short", "food-after-merge", "heavy-later", "frozen-at-meal"].includes(code)) return text;
   return text.replace(/\bhour (\d{1,4})\b/g, (_, hour: string) => hourWords(Number(hour), clock));
+}
+
+const ABOVE = /^(.+) is (above the limit from .+)$/;
+
+/** Foods that pass their limit at one time are told together; what comes on the way was not counted in. */
+function shortWords(text: string, warning: Warning, trip: Trip): string {
+  const cut = text.lastIndexOf(": ");
+  const [head, parts] = [text.slice(0, cut + 2), text.slice(cut + 2).split("; ")];
+  const told = [...group(parts, (part) => ABOVE.exec(part)?.[2] ?? part)].map(([when, same]) => {
+    const names = same.flatMap((part) => ABOVE.exec(part)?.[1] ?? []);
+    if (names.length === 0) return when;
+    return `${nameWords(names, 6)} ${names.length === 1 ? "is" : "are"} ${when}`;
+  });
+  const name = nameAt(warning, trip);
+  const isFed = trip.ice.some(
+    ({ putIn_s, cooler }) => putIn_s !== null && trip.coolers[cooler]!.name === name,
+  );
+  return `${head}${told.join("; ")}${isFed ? ". That is without the ice that comes on the way" : ""}`;
+}
+
+const FREEZES = / would freeze, and that ruins it$/;
+
+/** All that freezing ruins in one line, in words that fit one name and many. */
+function oneFreeze(alarms: readonly Warning[]): Warning[] {
+  const ruined = alarms.filter(({ says }) => FREEZES.test(says));
+  const first = ruined[0];
+  if (first === undefined) return [...alarms];
+  const names = ruined.map(({ says }) => says.replace(FREEZES, ""));
+  const says = `Would freeze, and freezing ruins it: ${nameWords(names, names.length)}`;
+  return alarms.flatMap((one) => (one === first ? [{ ...one, says }] : ruined.includes(one) ? [] : [one]));
 }
 
 /** Ways out stand below what they lead out of. */

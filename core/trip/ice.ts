@@ -45,6 +45,9 @@ const usual: Readonly<Record<IceForm, Usual>> = {
   "dry ice": { at: `${dryIce_C} C`, atRange: null, why: "it is never warmer or colder", layer: "top" },
 };
 
+/** Where a form lies when nobody says. */
+export const usualLayer = (form: IceForm): "base" | "fill" | "top" => usual[form].layer;
+
 /** Mass per volume as bought: cubes with the air in the bag; a jug filled so that its ice just fills it. */
 function stowed_kg_per_m3(form: IceForm): number {
   if (form === "dry ice") return dryIceDensity_kg_per_m3;

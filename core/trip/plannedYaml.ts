@@ -22,18 +22,14 @@ export interface EventEntry {
   [key: string]: string | number;
 }
 
-/** Values that a plan sets in one entry of the `food` list. */
-interface FoodValues {
-  in?: string;
-  state?: string;
-  at?: string;
-}
+/** Values that a plan sets in one entry of a list, by its place in it. */
+type Entry<Key extends string> = { index: number } & { [key in Key]?: string };
 
 /** What a plan writes into a trip file. */
 export interface PlannedChanges {
   ice: readonly AddedIce[];
-  /** Values for entries of the `food` list, by their place in it. */
-  food: readonly ({ index: number } & FoodValues)[];
+  food: readonly Entry<"in" | "state" | "at">[];
+  coolers: readonly Entry<"sealed until">[];
   events: readonly EventEntry[];
 }
 
@@ -46,7 +42,7 @@ interface Edit {
 
 /**
  * The person's own trip file with what a plan decided: where food goes and in what state, ice at the end of the `ice`
- * list, events at the end of `events`. New text is put in, and only a value that is decided anew is replaced, so that
+ * list, seals, events at the end of `events`. New text is put in, and only a value that is decided anew is replaced, so that
  * every comment, key and spelling of theirs stays; JSON stays JSON.
  *
  * @param text a file that `readTrip` accepts
@@ -54,7 +50,8 @@ interface Edit {
  * @throws DomainError when the text is no trip file, or has no food at an index
  */
 export function plannedYaml(text: string, changes: PlannedChanges, comment: string): string {
-  const decided = withFood(text, changes.food);
+  const shut = withValues(text, "coolers", changes.coolers);
+  const decided = withValues(shut, "food", changes.food);
   const iced = withEntries(decided, "ice", changes.ice.map(iceEntry), comment);
   return withEntries(iced, "events", changes.events, comment);
 }
@@ -68,12 +65,12 @@ function rootOf(text: string): YAMLMap {
 const startOf = (node: Node): number => node.range?.[0] ?? 0;
 const endOf = (node: Node): number => node.range?.[1] ?? 0;
 
-function withFood(text: string, food: PlannedChanges["food"]): string {
-  if (food.length === 0) return text;
-  const list = rootOf(text).get("food");
-  const edits = food.flatMap(({ index, ...values }) => {
+function withValues(text: string, key: "food" | "coolers", entries: readonly { index: number }[]): string {
+  if (entries.length === 0) return text;
+  const list = rootOf(text).get(key);
+  const edits = entries.flatMap(({ index, ...values }) => {
     const entry = isSeq(list) ? list.items[index] : undefined;
-    if (!isMap(entry)) throw new DomainError(`index must be a place in the food list, got ${index}`);
+    if (!isMap(entry)) throw new DomainError(`index must be a place in the ${key} list, got ${index}`);
     return entryEdits(text, entry, values);
   });
   // From the back, so that places in what comes before stay right.
@@ -83,10 +80,10 @@ function withFood(text: string, food: PlannedChanges["food"]): string {
 }
 
 /** What sets some keys of one mapping. */
-function entryEdits(text: string, entry: YAMLMap, values: FoodValues): Edit[] {
+function entryEdits(text: string, entry: YAMLMap, values: object): Edit[] {
   const edits: Edit[] = [];
   const missing: [string, string][] = [];
-  for (const [key, value] of Object.entries(values)) {
+  for (const [key, value] of Object.entries(values as Readonly<Record<string, string | undefined>>)) {
     if (value === undefined) continue;
     const pair = entry.items.find((item) => isScalar(item.key) && item.key.value === key);
     const old = pair?.value as Node | null | undefined;

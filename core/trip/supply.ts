@@ -42,7 +42,7 @@ function hoursOf(notes: Notes, typed: string, path: string): TripSupply["open"] 
   return { from_s, to_s };
 }
 
-/** Room for making ice at home; null when there is none to speak of. */
+/** Room in the freezer at home, for ice and frozen food; null when there is none to speak of. */
 export function resolveFreezer(notes: Notes, file: TripFile): Trip["freezer"] {
   if (file.freezer === undefined) return null;
   const usual = "-16 C";

@@ -3,14 +3,18 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { coldStair, coldStairData } from "../../core/tell/pictures/coldStair.ts";
 import { compareBands } from "../../core/tell/pictures/compareBands.ts";
+import { coolerStrip } from "../../core/tell/pictures/coolerStrip.ts";
+import { coolerStripData } from "../../core/tell/pictures/coolerStripData.ts";
 import { doubtBars } from "../../core/tell/pictures/doubtBars.ts";
 import { foodClock, foodClockData } from "../../core/tell/pictures/foodClock.ts";
 import { habitLadder } from "../../core/tell/pictures/habitLadder.ts";
 import { iceBand, iceBandData } from "../../core/tell/pictures/iceBand.ts";
+import { mergeCurves, mergeCurvesData } from "../../core/tell/pictures/mergeCurves.ts";
 import { stressGrid } from "../../core/tell/pictures/stressGrid.ts";
 import { standalone, type Theme } from "../../core/tell/pictures/tokens.ts";
 import { launchBrowser } from "../../scripts/browser.mjs";
 import { inventedForecast } from "../unit/fixtures/forecast.ts";
+import { plannedForecast } from "../unit/fixtures/plannedForecast.ts";
 import {
   inventedCompare,
   inventedEnsemble,
@@ -45,9 +49,21 @@ function pictures(width: number): string[] {
         coldStair(coldStairData(forecast, cooler), options),
       ]),
       foodClock(foodClockData(forecast), options),
+      coolerStrip(coolerStripData(forecast), options),
     ];
   });
-  return [...told, ...whatIfs(width)];
+  return [...told, ...ofPlans(width), ...whatIfs(width)];
+}
+
+function ofPlans(width: number): string[] {
+  return ["", " & <what> somebody wrote far too long to fit anywhere"].flatMap((namesEnd) => {
+    const options = { width, units: "metric", id: "one" } as const;
+    const planned = plannedForecast({ namesEnd });
+    return [
+      coolerStrip(coolerStripData(planned), options),
+      mergeCurves(mergeCurvesData(planned, 0), options),
+    ];
+  });
 }
 
 function whatIfs(width: number): string[] {

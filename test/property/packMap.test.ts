@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { forecast } from "../../core/forecast/forecast.ts";
 import type { PackLayer, PackPlace } from "../../core/forecast/planResult.ts";
 import { packMap } from "../../core/plan/packMap/packMap.ts";
 import type { Trip, TripFood, TripIce } from "../../core/trip/types.ts";
@@ -129,6 +130,21 @@ describe("a pack map", () => {
           }
       }),
       { numRuns: 60 },
+    );
+  });
+
+  it("fits wherever the forecast says that the load does", () => {
+    fc.assert(
+      fc.property(anyTrip, (trip) => {
+        const real = forecast(trip, { effects: false });
+        const { filled_frac } = real.result.coolers[0]!;
+        const told = packMap(trip, real).warnings.filter(({ code }) => code === "map-full");
+        const high = told.filter(({ says }) => /higher than the inside/.test(says));
+        if (filled_frac <= 1) expect(high).toEqual([]);
+        // Pieces go closer together than the reckoning has them, but not into nothing.
+        if (filled_frac > 1.9) expect(high).toHaveLength(1);
+      }),
+      { numRuns: 150, seed: 7 },
     );
   });
 

@@ -80,7 +80,7 @@ const plan: fc.Arbitrary<PlannedChanges> = fc
       { maxLength: 2 },
     ),
   })
-  .map((changes) => changes as PlannedChanges);
+  .map((changes) => ({ ...changes, coolers: [] }) as PlannedChanges);
 
 const file = fc.record({
   food: fc.array(
@@ -161,15 +161,15 @@ describe("the planned trip file", () => {
       fc.property(file, (drawn) => {
         const text = textOf(drawn);
         const same = read(text).food.map((_, index) => ({ index }));
-        expect(plannedYaml(text, { ice: [], food: same, events: [] }, "x")).toBe(text);
+        expect(plannedYaml(text, { ice: [], food: same, coolers: [], events: [] }, "x")).toBe(text);
       }),
       { numRuns: 30 },
     );
   });
 
   it("wants places that are there", () => {
-    expect(() => plannedYaml(head, { ice: [], food: [{ index: 0, in: "a" }], events: [] }, "x")).toThrow(
-      /index must be/,
-    );
+    expect(() =>
+      plannedYaml(head, { ice: [], food: [{ index: 0, in: "a" }], coolers: [], events: [] }, "x"),
+    ).toThrow(/index must be/);
   });
 });

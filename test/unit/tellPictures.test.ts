@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { coldStair, coldStairData } from "../../core/tell/pictures/coldStair.ts";
 import { compareBands } from "../../core/tell/pictures/compareBands.ts";
+import { coolerStrip } from "../../core/tell/pictures/coolerStrip.ts";
+import { coolerStripData } from "../../core/tell/pictures/coolerStripData.ts";
 import { doubtBars } from "../../core/tell/pictures/doubtBars.ts";
 import { foodClock, foodClockData } from "../../core/tell/pictures/foodClock.ts";
 import { habitLadder } from "../../core/tell/pictures/habitLadder.ts";
@@ -19,6 +21,7 @@ function drawn(banded: boolean, namesEnd = ""): string[] {
       coldStair(coldStairData(forecast, i), options),
     ]),
     foodClock(foodClockData(forecast), options),
+    coolerStrip(coolerStripData(forecast), options),
     habitLadder(inventedHabits(namesEnd), options),
     stressGrid(inventedStress(namesEnd), options),
     compareBands(inventedCompare(namesEnd), options),

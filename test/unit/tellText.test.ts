@@ -251,16 +251,18 @@ describe("a cooler with dry ice alone", () => {
 });
 
 describe("other texts", () => {
-  it("lists ice in pieces as they are sold, then the forecast", () => {
+  it("answers, then lists ice in pieces as they are sold, then tells the details", () => {
     const text = planText(planned(inventedForecast()), { units: "us" });
     expect(text).toMatch(
-      /^Ice to get before you go: 5 pieces, 51 lb, 18\.00; on the way 9\.9 lb, 4\.50; 22\.50\s+in all/,
+      /\nIce to get before you go: 5 pieces, 51 lb, 18\.00; on the way 9\.9 lb, 4\.50; 22\.50\s+in all/,
     );
     expect(text).toContain("\n  Buy 4 × 10-lb bags of cubes (18.00) from town before Fri 06:00: 4 galley.");
     expect(text).toContain("\n  Freeze 1 × 11-lb block at home beforehand (deep-freeze two days): 1 late.");
-    expect(text).toContain("\n  On the way (in your events): 1 × 10-lb bag of cubes, day 2 (4.50): bar.");
+    expect(text).toContain("\n  On the way: 1 × 10-lb bag of cubes, day 2 (4.50): bar.");
     expect(text).not.toMatch(/\d{4}-\d{2}-\d{2}T|\b0\.00\b/);
-    expect(text.indexOf("4 × 10-lb")).toBeLessThan(text.indexOf("Invented fork"));
+    expect(text.indexOf("Invented fork")).toBe(0);
+    expect(text.indexOf("4 × 10-lb")).toBeGreaterThan(text.indexOf("\nbar: "));
+    expect(text.indexOf("4 × 10-lb")).toBeLessThan(text.indexOf("────"));
   });
 
   it("keeps the name of a bag for a reader of kilograms", () => {

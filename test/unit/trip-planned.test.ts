@@ -82,7 +82,7 @@ describe("the planned trip file", () => {
   ])("adds ice to %s", (name, text) => {
     const planned = plannedYaml(
       text,
-      { ice: [block, cube], food: [], events: [] },
+      { ice: [block, cube], food: [], coolers: [], events: [] },
       "Ice that the plan adds.\nWeights as bought.",
     );
     expect(added(planned)).toEqual(expected);
@@ -99,7 +99,11 @@ describe("the planned trip file", () => {
   it.each(templates)("keeps every line of $file", ({ file }) => {
     const text = readFileSync(new URL(`../../examples/${file}`, import.meta.url), "utf8");
     const ice = { ...block, in: read(text).coolers[0]!.name };
-    const planned = plannedYaml(text, { ice: [ice], food: [], events: [] }, "Ice that the plan adds.");
+    const planned = plannedYaml(
+      text,
+      { ice: [ice], food: [], coolers: [], events: [] },
+      "Ice that the plan adds.",
+    );
     expect(planned.split("\n").filter((line) => !text.includes(line))).toHaveLength(2);
     expect(planned.length).toBeGreaterThan(text.length);
     expect(read(planned).ice.some(({ each, start_C }) => each === "10 lb" && start_C === -8)).toBe(true);
@@ -109,12 +113,13 @@ describe("the planned trip file", () => {
     for (const name of ["true", "12", "a, b", "x: y", "#1", "- a", "café 2", "{x}", 'say "ice"']) {
       const text = head.replace("name: a", `name: ${JSON.stringify(name)}`);
       expect(
-        read(plannedYaml(text, { ice: [{ ...block, in: name }], food: [], events: [] }, "Added.")).ice[0]
-          ?.cooler,
+        read(
+          plannedYaml(text, { ice: [{ ...block, in: name }], food: [], coolers: [], events: [] }, "Added."),
+        ).ice[0]?.cooler,
       ).toBe(0);
     }
   });
 
   it("is the same text where nothing is added", () =>
-    expect(plannedYaml(head, { ice: [], food: [], events: [] }, "x")).toBe(head));
+    expect(plannedYaml(head, { ice: [], food: [], coolers: [], events: [] }, "x")).toBe(head));
 });

@@ -1,6 +1,7 @@
 import type { Assignment, OtherAssignment, WayOut } from "../../forecast/planResult.ts";
 import type { Warning } from "../../forecast/result.ts";
 import type { Trip } from "../../trip/types.ts";
+import { inTurnWarnings } from "./inTurn.ts";
 import { simulatedLosses } from "./losses.ts";
 import { lumpsOf } from "./lumps.ts";
 import { otherAssignments } from "./otherwise.ts";
@@ -71,9 +72,11 @@ export async function assignFood(trip: Trip, options: AssignOptions): Promise<As
   options.onProgress?.(0.7, fits ? "the best other assignment" : "ways to make it fit");
   const otherwise = fits && isOpen(trip) ? await otherAssignments(best, options) : [];
   const waysOut = fits ? [] : await roomWays(best, options);
+  const placed = placedTrip(task, answer);
+  const inTurn = fits ? inTurnWarnings(placed, best.iceEnd_s) : [];
   options.onProgress?.(1, "which food in which cooler");
   return {
-    trip: placedTrip(task, answer),
+    trip: placed,
     assign: assignmentsOf(task, answer),
     otherwise,
     waysOut,
@@ -81,6 +84,11 @@ export async function assignFood(trip: Trip, options: AssignOptions): Promise<As
     gap_frac: answer.gap_frac,
     reserve_kg: answer.ice_kg,
     shut: shutOf(task, answer),
-    warnings: [...assignWarnings(task, answer), ...warmWarnings(best), ...otherWarnings(otherwise)],
+    warnings: [
+      ...assignWarnings(task, answer),
+      ...warmWarnings(best),
+      ...inTurn,
+      ...otherWarnings(otherwise),
+    ],
   };
 }

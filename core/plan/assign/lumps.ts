@@ -12,6 +12,8 @@ export const dryBox = -1;
 export interface Lump {
   /** Places in the trip's food. */
   items: readonly number[];
+  /** First and last eaten of each of the items. */
+  eaten_s: readonly (readonly [first_s: number, last_s: number])[];
   mass_kg: number;
   /** With its gaps; nothing for what comes aboard later, when other food has made room. */
   bulk_L: number;
@@ -35,8 +37,13 @@ export interface Lump {
   ruleBroken: boolean;
 }
 
-/** A menu with more than this is put together by likeness first. */
-const mostLumps = 60;
+/**
+ * Things that are alike are put together first, each lump no larger than such a share of all that has to go somewhere:
+ * coarse where it fits, since a solver that may swap every jar for every other takes ten times as long to prove what no
+ * cook would notice; fine where the last litres count. A menu of fewer items than that is left as it is.
+ */
+export const coarse = { whole: 12, share: 16 } as const;
+export const fine = { whole: 60, share: 40 } as const;
 
 /** Ice that an item costs the cooler it goes into. */
 function iceFor_kg(item: TripFood): number {
@@ -84,17 +91,19 @@ function lumpOf(trip: Trip, index: number, meals: readonly MealMoment[]): Lump {
   const item = trip.food[index]!;
   const times = eatingTimes_s(item, meals);
   const firstEaten_s = times[0] ?? 0;
+  const lastEaten_s = times.at(-1) ?? trip.duration_s;
   const aboard = item.putIn_s === null ? 1 : 0;
   const solid_L = (aboard * 1000 * item.mass_kg) / foodDensity_kg_per_m3(item.like, 5);
   const bulk_L = solid_L / medianClosures.foodPacking_frac;
   return {
     items: [index],
+    eaten_s: [[firstEaten_s, lastEaten_s]],
     mass_kg: aboard * item.mass_kg,
     bulk_L,
     gaps_L: bulk_L - solid_L,
     ice_kg: iceFor_kg(item),
     firstEaten_s,
-    lastEaten_s: times.at(-1) ?? trip.duration_s,
+    lastEaten_s,
     drink: item.like.kind === "drink",
     raw: item.raw,
     ready:
@@ -106,11 +115,12 @@ function lumpOf(trip: Trip, index: number, meals: readonly MealMoment[]): Lump {
   };
 }
 
-/** What may be put together without taking a choice away that a rule or a day asks for. */
-const likeness = (lump: Lump): string =>
+/** What may be put together without taking a choice away that a rule, a day or a seal asks for. */
+const likeness = (lump: Lump, half_s: number): string =>
   [
     lump.places.join(","),
     Math.floor(lump.lastEaten_s / 86_400),
+    Number(lump.firstEaten_s < half_s),
     ...[lump.raw, lump.ready, lump.drink, lump.frozen, lump.perishable, lump.pinned, lump.ruleBroken].map(
       Number,
     ),
@@ -120,6 +130,7 @@ function joined(a: Lump, b: Lump): Lump {
   return {
     ...a,
     items: [...a.items, ...b.items],
+    eaten_s: [...a.eaten_s, ...b.eaten_s],
     mass_kg: a.mass_kg + b.mass_kg,
     bulk_L: a.bulk_L + b.bulk_L,
     gaps_L: a.gaps_L + b.gaps_L,
@@ -131,23 +142,25 @@ function joined(a: Lump, b: Lump): Lump {
 }
 
 /** Puts alike things together, each lump small enough that coolers can still be filled well. */
-function gather(lumps: readonly Lump[]): Lump[] {
-  const most_L = lumps.reduce((sum, { bulk_L }) => sum + bulk_L, 0) / 40;
+function gather(lumps: readonly Lump[], share: number, half_s: number): Lump[] {
+  const moving = lumps.filter(({ pinned, places }) => !pinned && places.some((place) => place !== dryBox));
+  const most_L = moving.reduce((sum, { bulk_L }) => sum + bulk_L, 0) / share;
   const out: Lump[] = [];
   const open = new Map<string, number>();
   for (const lump of lumps) {
-    const key = likeness(lump);
+    const key = likeness(lump, half_s);
     const at = open.get(key);
-    if (at !== undefined && (lump.pinned || out[at]!.bulk_L + lump.bulk_L <= most_L))
+    const isFixed = lump.pinned || lump.places.length === 1;
+    if (at !== undefined && (isFixed || out[at]!.bulk_L + lump.bulk_L <= most_L))
       out[at] = joined(out[at]!, lump);
     else open.set(key, out.push(lump) - 1);
   }
   return out;
 }
 
-/** Everything that has to go somewhere: item by item, or gathered where the menu is long. */
-export function lumpsOf(trip: Trip): Lump[] {
+/** Everything that has to go somewhere: item by item where the menu is short, else gathered. */
+export function lumpsOf(trip: Trip, { whole, share }: typeof coarse | typeof fine = coarse): Lump[] {
   const meals = mealMoments(trip);
   const each = trip.food.map((_, i) => lumpOf(trip, i, meals));
-  return each.length > mostLumps ? gather(each) : each;
+  return each.length > whole ? gather(each, share, trip.duration_s / 2) : each;
 }

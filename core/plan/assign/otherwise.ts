@@ -76,7 +76,7 @@ async function candidates(best: Settled, options: AssignOptions): Promise<Other[
 /** Members of a placed trip with as much ice in all as the best answer has. */
 function drawn(task: Task, answer: Answer, total_kg: number, options: AssignOptions): Drawn {
   const scale_frac = answer.ice_total_kg > 0 ? total_kg / answer.ice_total_kg : 1;
-  const trip = withReserve(task, answer, placedTrip(task, answer), scale_frac);
+  const trip = withReserve(task, answer, placedTrip(task, answer), { scale_frac });
   const { seed = 1, members = usualMembers } = options;
   return { trip, draws: runMembers(trip, { from: 0, to: members, seed, series: false }) };
 }

@@ -1,4 +1,5 @@
 import type { Trip, TripIce } from "../../trip/types.ts";
+import { type Lay, layersOf } from "../lay.ts";
 import { offersOf, suits } from "../offer.ts";
 import { dryBox, type Lump } from "./lumps.ts";
 import type { Answer } from "./program.ts";
@@ -40,7 +41,14 @@ export function placedTrip(task: Task, answer: Answer): Trip {
   };
 }
 
-function lot(trip: Trip, cooler: number, loose: boolean, mass_kg: number): TripIce[] {
+/** So much ice of the first kind on offer that keeps its shape, or is loose; nothing where none of that kind is. */
+export function reserveLots(
+  trip: Trip,
+  cooler: number,
+  loose: boolean,
+  mass_kg: number,
+  lay: Lay,
+): TripIce[] {
   const { offers } = offersOf(trip);
   const offer = offers.find((one) => isLoose(one) === loose && suits(one, trip, cooler));
   if (offer === undefined || mass_kg < 0.05) return [];
@@ -56,7 +64,7 @@ function lot(trip: Trip, cooler: number, loose: boolean, mass_kg: number): TripI
       start_C: at_C,
       liquid_frac,
       cooler,
-      layer: null,
+      layer: lay === "usual" ? null : layersOf(form, lay)[0]!,
       price: null,
       putIn_s: null,
       boughtBefore_s: 0,
@@ -65,11 +73,16 @@ function lot(trip: Trip, cooler: number, loose: boolean, mass_kg: number): TripI
 }
 
 /** A placed trip with the ice that the answer reserves, to the gram: a trial of the assignment, no shopping list. */
-export function withReserve(task: Task, answer: Answer, placed: Trip, scale_frac = 1): Trip {
+export function withReserve(
+  task: Task,
+  answer: Answer,
+  placed: Trip,
+  { scale_frac = 1, lay = "usual" }: { scale_frac?: number; lay?: Lay } = {},
+): Trip {
   const more = task.bins.flatMap((bin, c) => {
     const loose_kg = answer.loose_kg[c]! * scale_frac - bin.writtenLoose_kg;
     const firm_kg = (answer.ice_kg[c]! - answer.loose_kg[c]!) * scale_frac - bin.writtenFirm_kg;
-    return [...lot(placed, c, false, firm_kg), ...lot(placed, c, true, loose_kg)];
+    return [...reserveLots(placed, c, false, firm_kg, lay), ...reserveLots(placed, c, true, loose_kg, lay)];
   });
   return { ...placed, ice: [...placed.ice, ...more] };
 }

@@ -5,7 +5,7 @@ import { dayAt } from "../moment.ts";
 import { dryBox, type Lump, needsNoCold } from "./lumps.ts";
 import { shutOf } from "./placed.ts";
 import type { Answer } from "./program.ts";
-import type { Task } from "./task.ts";
+import { mostLifted_kg, type Task } from "./task.ts";
 import { eachLifts_kg } from "./weights.ts";
 
 const dryWords = "dry box";
@@ -60,8 +60,11 @@ export function assignmentsOf(task: Task, answer: Answer): Assignment[] {
   const out: Assignment[] = [];
   lumps.forEach((lump, i) => {
     const place = answer.place[i]!;
-    for (const index of lump.items) {
-      const why = place === dryBox ? dryWhy(task, lump) : coolWhy(task, answer, lump, place);
+    for (const [k, index] of lump.items.entries()) {
+      const [firstEaten_s, lastEaten_s] = lump.eaten_s[k]!;
+      const { freezesBadly } = trip.food[index]!;
+      const own: Lump = { ...lump, items: [index], firstEaten_s, lastEaten_s, freezesBadly };
+      const why = place === dryBox ? dryWhy(task, own) : coolWhy(task, answer, own, place);
       out[index] = {
         item: trip.food[index]!.name,
         cooler: place === dryBox ? dryWords : trip.coolers[place]!.name,
@@ -139,7 +142,7 @@ function massWarnings(task: Task, answer: Answer, c: number): Warning[] {
     });
   const weight_kg =
     task.bins[c]!.empty_kg + answer.ice_kg[c]! + lots.reduce((all, { mass_kg }) => all + mass_kg, 0);
-  const most_kg = eachLifts_kg * Math.min(4, task.trip.carry.people);
+  const most_kg = mostLifted_kg(task.trip);
   if (weight_kg > most_kg)
     out.push({
       code: "heavy-cooler",

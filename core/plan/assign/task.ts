@@ -4,6 +4,7 @@ import type { Trip, TripIce } from "../../trip/types.ts";
 import { offersOf } from "../offer.ts";
 import type { Losses } from "./losses.ts";
 import type { Lump } from "./lumps.ts";
+import { eachLifts_kg } from "./weights.ts";
 
 const isLoose = ({ form }: Pick<TripIce, "form">): boolean => form === "cube" || form === "crushed";
 
@@ -41,6 +42,9 @@ export interface Task {
   /** Ice fetched on the way: only that of the first days has to be aboard; a count of days. */
   daysCount?: number;
 }
+
+/** Most that a cooler should weigh for those who carry it. More than four find no hold on it. */
+export const mostLifted_kg = ({ carry }: Trip): number => eachLifts_kg * Math.min(4, carry.people);
 
 const written_kg = (trip: Trip, cooler: number, loose: boolean): number =>
   trip.ice

@@ -1,4 +1,4 @@
-import type { StackLayer } from "./stack.ts";
+import type { StackLayer } from "./layer.ts";
 import type { StowLot } from "./stow.ts";
 
 const naming = (lots: readonly StowLot[]): string => [...new Set(lots.map(({ item }) => item))].join(", ");
@@ -11,14 +11,20 @@ export function layerNotes(stack: readonly StackLayer[], index: number): string[
   const lots = lotsOf(layer);
   const below = index > 0 ? lotsOf(stack[index - 1]) : [];
   return [
+    ...(layer.laid === "end" ? [endNote] : []),
+    ...(index === 0 && stack.some(({ laid }) => laid === "pressed") ? [pressNote] : []),
     ...towelNotes(layer, lots, below),
     ...rawNotes(lots.filter(({ kind }) => kind === "raw")),
-    ...besideNotes(lots),
+    ...besideNotes([...lots, ...layer.beside]),
     ...pourNotes(layer),
     ...dryIceNotes(lots),
     ...lots.flatMap((lot) => (lot.note !== null && beginsIn(stack, index, lot) ? [lot.note] : [])),
   ];
 }
+
+const endNote = "stand this at one end; the next layers lie beside it, then over it";
+const pressNote =
+  "a full cooler: press bags flat and fill every gap; each piece is drawn with its room, not with its shape";
 
 function rawNotes(raw: readonly StowLot[]): string[] {
   if (raw.length === 0) return [];
@@ -46,12 +52,13 @@ function besideNotes(lots: readonly StowLot[]): string[] {
   return [`keep ${naming(tender)} off ${naming(bites)}: a towel between`];
 }
 
-function pourNotes({ pours }: StackLayer): string[] {
+function pourNotes({ pours, laid, puts }: StackLayer): string[] {
   if (pours.length === 0) return [];
   const { lots } = pours[0];
   const share_frac = pours.reduce((sum, pour) => sum + pour.share_frac, 0);
   const bags = lots.reduce((sum, { pieces }) => sum + pieces, 0);
-  const where = pours.every(({ up_m }) => up_m > 0) ? "spread it level" : "pour it into the gaps and shake";
+  const isBed = puts.length === 0 || (laid === "boxes" && pours.every(({ up_m }) => up_m > 0));
+  const where = isBed ? "spread it level" : "pour it into the gaps and shake";
   const all = lots.map(({ stows }) => stows[0].what).join(" and ");
   if (share_frac > 0.995) return [`${all}: ${where}`];
   const part =

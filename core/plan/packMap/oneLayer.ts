@@ -48,10 +48,24 @@ type Bin = MaxRectsBin<{ width: number; height: number; x: number; y: number; ro
 
 /** Least loss of floor to the rectangle that is chosen, as the packer numbers its ways. */
 const byArea = 0;
-const binOptions = { smart: false, pot: false, square: false, allowRotation: true, logic: byArea } as const;
+interface BinOptions {
+  smart: boolean;
+  pot: boolean;
+  square: boolean;
+  allowRotation: boolean;
+  logic: number;
+}
+
+export const binOptions: BinOptions = {
+  smart: false,
+  pot: false,
+  square: false,
+  allowRotation: true,
+  logic: byArea,
+};
 /** Nothing is set on what leaves less than this below the height of the layer. */
 const leastShelf_m = 0.015;
-const mm = (length_m: number): number => Math.max(1, Math.ceil(length_m * 1000 - 1e-6));
+export const nMillimetres = (length_m: number): number => Math.max(1, Math.ceil(length_m * 1000 - 1e-6));
 
 /** Heights that a layer could have so that something in it ends level with it; no layer is higher than `most_m`. */
 function heights_m(lots: readonly StowLot[], from: Cursor, most_m: number): number[] {
@@ -59,9 +73,9 @@ function heights_m(lots: readonly StowLot[], from: Cursor, most_m: number): numb
   const all = new Set<number>();
   for (const { sizes } of soon)
     for (const { height_m } of sizes)
-      for (let k = 1; k <= 4 && k * height_m <= most_m; k++) all.add(mm(k * height_m));
+      for (let k = 1; k <= 4 && k * height_m <= most_m; k++) all.add(nMillimetres(k * height_m));
   // Something must go in: whatever lies next, at the least height that it has.
-  const least = mm(Math.min(...lots[from.lotIndex].sizes.map(({ height_m }) => height_m)));
+  const least = nMillimetres(Math.min(...lots[from.lotIndex].sizes.map(({ height_m }) => height_m)));
   return [...all, least]
     .filter((height_mm) => height_mm >= least)
     .sort((a, b) => a - b)
@@ -104,7 +118,7 @@ function spotFor(shelf: Shelf, { length_m, width_m }: Size): Spot | null {
   ];
   // Rounded up to the millimetre, a box as large as the floor must still fit it.
   const slack = shelf.up_m === 0 ? 1 : 0;
-  const [width, height] = [mm(length_m), mm(width_m)].map((side, i) =>
+  const [width, height] = [nMillimetres(length_m), nMillimetres(width_m)].map((side, i) =>
     side <= (i === 0 ? long : short) + slack ? Math.min(side, i === 0 ? long : short) : side,
   ) as [number, number];
   if (Math.max(width, height) > long || Math.min(width, height) > short) return null;

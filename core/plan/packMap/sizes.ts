@@ -71,20 +71,31 @@ const iceShapes: Readonly<Record<Exclude<IceForm, "cube" | "crushed">, readonly 
   "dry ice": [size(1, 4, 4)],
 };
 
+type FirmIce = Exclude<IceForm, "cube" | "crushed">;
+
+const scaled = ({ height_m, length_m, width_m }: Size, volume_m3: number): Size => {
+  const unit = Math.cbrt(volume_m3 / (height_m * length_m * width_m));
+  return size(height_m * unit, length_m * unit, width_m * unit);
+};
+
 /**
  * The ways in which a block, a jug, a pack or dry ice may lie. The proportions are usual ones, scaled to the volume.
  *
  * @source common-practice
  */
-export function iceSizes(
-  form: Exclude<IceForm, "cube" | "crushed">,
-  volume_m3: number,
-  inside: Inside,
-): Size[] {
-  return iceShapes[form].map(({ height_m, length_m, width_m }) => {
-    const unit = Math.cbrt(volume_m3 / (height_m * length_m * width_m));
-    return bounded(size(height_m * unit, length_m * unit, width_m * unit), inside);
-  });
+export function iceSizes(form: FirmIce, volume_m3: number, inside: Inside): Size[] {
+  return iceShapes[form].map((one) => bounded(scaled(one, volume_m3), inside));
+}
+
+const sides_m = ({ height_m, length_m, width_m }: Size): number[] =>
+  [height_m, length_m, width_m].sort((a, b) => a - b);
+
+/** Whether a piece of usual proportions is too long for a cooler in each of its ways to lie; a twentieth is forgiven. */
+export function isTooLong(form: FirmIce, volume_m3: number, inside: Inside): boolean {
+  const room_m = sides_m(inside);
+  return iceShapes[form].every((one) =>
+    sides_m(scaled(one, volume_m3)).some((side_m, i) => side_m > 1.05 * room_m[i]!),
+  );
 }
 
 /** A tray of small pieces holds no more than this, in pieces and in room. */

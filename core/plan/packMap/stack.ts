@@ -1,30 +1,9 @@
 import type { CoolerBody } from "../../cooler/types.ts";
 import { freeRectangles } from "./free.ts";
+import { bare, gapRoom_m3, pourOver, type StackLayer } from "./layer.ts";
 import { type Cursor, type FloorSize, type LayerRule, nextLayers, type Put } from "./oneLayer.ts";
+import { pressedLayers, squeeze } from "./pressed.ts";
 import type { StowLot } from "./stow.ts";
-
-/** A rectangle that loose ice fills. */
-export interface Pour {
-  lots: readonly StowLot[];
-  /** Of all the ice that is poured together. */
-  share_frac: number;
-  x_m: number;
-  y_m: number;
-  length_m: number;
-  width_m: number;
-  /** Above the underside of the layer. */
-  up_m: number;
-  height_m: number;
-}
-
-export interface StackLayer {
-  puts: Put[];
-  pours: Pour[];
-  /** Of the gap below it that a towel takes. */
-  towel_m: number;
-  from_m: number;
-  thick_m: number;
-}
 
 /** No layer is higher: one could not reach what stands at its bottom. */
 const highest_m = 0.3;
@@ -48,22 +27,42 @@ export function stackUp(lots: readonly StowLot[], inside: CoolerBody["inside"]):
   if (heightOf_m(first) <= inside.height_m) return first;
   // Too high: tender food may stand beside ice that bites, with a towel between.
   const second = stack(false);
-  return heightOf_m(second) < heightOf_m(first) - 1e-9 ? second : first;
+  const boxes = heightOf_m(second) < heightOf_m(first) - 1e-9 ? second : first;
+  if (heightOf_m(boxes) <= inside.height_m) return boxes;
+  for (const beside_m of [inside.height_m, null]) {
+    const layers = pressedLayers(laid, filler, floor, beside_m);
+    if (layers === null) continue;
+    const closed = settled(withTowels(layers), inside.height_m);
+    if (heightOf_m(closed) <= inside.height_m * (1 + 1e-9)) return closed;
+    if (beside_m === null) return heightOf_m(closed) < heightOf_m(boxes) ? closed : boxes;
+  }
+  return boxes;
 }
 
-/** From the floor to the top of the uppermost layer. */
+/** By less than this, a stack is pressed down until the lid closes: a floor in whole millimetres, beds thicker than they are. */
+const give_frac = 0.05;
+
+function settled(layers: StackLayer[], height_m: number): StackLayer[] {
+  const by_frac = height_m / heightOf_m(layers);
+  if (by_frac < 1 && by_frac >= 1 - give_frac) for (const layer of layers) squeeze(layer, by_frac);
+  return layers;
+}
+
+/** Towels that lie in pressed layers take none of their height. */
+function withTowels(layers: StackLayer[]): StackLayer[] {
+  layers.forEach((layer, i) => {
+    const below = layers
+      .slice(0, i)
+      .findLast(({ from_m, thick_m }) => from_m + thick_m <= layer.from_m + 1e-9);
+    layer.towel_m = below !== undefined && bitesThrough(below, layer) ? towel_m : 0;
+  });
+  return layers;
+}
+
+/** From the floor to the top of what stands highest. */
 export function heightOf_m(layers: readonly StackLayer[]): number {
-  const top = layers.at(-1);
-  return top === undefined ? 0 : top.from_m + top.thick_m;
+  return Math.max(0, ...layers.map(({ from_m, thick_m }) => from_m + thick_m));
 }
-
-const bare = (puts: Put[], thick_m: number): StackLayer => ({
-  puts,
-  pours: [],
-  towel_m: 0,
-  from_m: 0,
-  thick_m,
-});
 
 /** A way to lay all that is left. */
 interface Way {
@@ -101,19 +100,6 @@ function steps(lots: readonly StowLot[], at: Cursor, rule: LayerRule): { layer: 
   const layer = bare([], 0);
   pourOver(layer, [lot], lot.bulk_m3, 1, rule.floor);
   return [{ layer, next: { lotIndex: at.lotIndex + 1, stowIndex: 0 } }];
-}
-
-/** A bed of loose ice over the whole floor, on what lies in the layer. */
-function pourOver(
-  layer: StackLayer,
-  lots: readonly StowLot[],
-  bulk_m3: number,
-  share_frac: number,
-  { length_m, width_m }: FloorSize,
-): void {
-  const height_m = bulk_m3 / (length_m * width_m);
-  layer.pours.push({ lots, share_frac, x_m: 0, y_m: 0, length_m, width_m, up_m: layer.thick_m, height_m });
-  layer.thick_m += height_m;
 }
 
 /** Loose ice between the food: to every layer with food by its thickness, as the reckoning spreads it. */
@@ -160,7 +146,9 @@ function pourInto(
     (left, { length_m, width_m, height_m: tall_m }) => left - length_m * width_m * tall_m,
     under_m3,
   );
-  const bed_m3 = Math.max(0.02 * over_m3, over_m3 - shakenDown_frac * above_m3);
+  // Into the gaps within trays and around bags as well, as far as the reckoning lets it.
+  const within_m3 = Math.max(0, gapRoom_m3(layer.puts) - gap_m2 * height_m);
+  const bed_m3 = Math.max(0.02 * over_m3, over_m3 - Math.max(shakenDown_frac * above_m3, within_m3));
   pourOver(layer, lots, bed_m3, over_m3 / bulk_m3, floor);
 }
 

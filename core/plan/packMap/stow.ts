@@ -4,7 +4,7 @@ import type { CoolerInput, FoodLot, IceLot } from "../../cooler/types.ts";
 import type { PackPlace } from "../../forecast/planResult.ts";
 import { pieceRoom_m3 } from "../../trip/ice.ts";
 import type { Trip, TripFood, TripIce } from "../../trip/types.ts";
-import { foodSizes, iceSizes, perTrayCount, portionCount, type Size, traySizes } from "./sizes.ts";
+import { foodSizes, iceSizes, isTooLong, perTrayCount, portionCount, type Size, traySizes } from "./sizes.ts";
 
 /** One box to stow: a piece, or a tray of small ones. */
 export interface Stow {
@@ -26,8 +26,14 @@ export interface StowLot {
   stows: readonly Stow[];
   /** As the file counts them: bags of loose ice, pieces of the rest. */
   pieces: number;
-  /** Of loose ice, with the air in it. */
+  /** Room that the reckoning gives it, with the gaps between its pieces; of loose ice, with the air in it. */
   bulk_m3: number;
+  /** Of the gaps between pieces of food. */
+  gaps_m3: number;
+  /** Keeps its shape: a can, a block, a frozen bag; what is soft gives way to what lies beside it. */
+  rigid: boolean;
+  /** A piece of ice that, as it is usually shaped, is too long for the cooler. */
+  isLarge: boolean;
   /** What the file does not say and the map had to assume. */
   note: string | null;
 }
@@ -67,6 +73,7 @@ function foodStow(food: TripFood, lot: FoodLot, inside: CoolerInput["body"]["ins
   const volume_m3 = lot.mass_kg / lot.density_kg_per_m3;
   const perTray = perTrayCount(pieces, volume_m3 / pieces);
   const noun = lot.shape === "slab" ? "bag " : "";
+  const bulk_m3 = volume_m3 / medianClosures.foodPacking_frac;
   return {
     item: food.name,
     kind: kindOf(food),
@@ -76,7 +83,10 @@ function foodStow(food: TripFood, lot: FoodLot, inside: CoolerInput["body"]["ins
     sizes: traySizes(perTray, foodSizes(lot, volume_m3 / pieces, inside), inside),
     stows: dealt(food.name, noun, pieces, perTray),
     pieces: lot.pieces,
-    bulk_m3: 0,
+    bulk_m3,
+    gaps_m3: bulk_m3 - volume_m3,
+    rigid: lot.shape === "cylinder" || food.state === "frozen",
+    isLarge: false,
     note: split === 1 ? null : `${food.name}: one amount in the file, drawn as ${split} pieces`,
   };
 }
@@ -98,7 +108,10 @@ function iceStow(ice: TripIce, lot: IceLot, inside: CoolerInput["body"]["inside"
     sizes: loose ? [] : iceSizes(form, solid_m3, inside),
     stows: loose ? [{ what: looseName(form, lot.pieces), share_frac: 1 }] : dealt(name, "", lot.pieces, 1),
     pieces: lot.pieces,
-    bulk_m3: each_m3 * lot.pieces,
+    bulk_m3: loose ? each_m3 * lot.pieces : (solid_m3 * lot.pieces) / medianClosures.blockFloor_frac,
+    gaps_m3: 0,
+    rigid: !loose,
+    isLarge: !loose && isTooLong(form, solid_m3, inside),
     note: null,
   };
 }

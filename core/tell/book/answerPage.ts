@@ -1,6 +1,8 @@
 import { coolerSentence } from "../coolerSentence.ts";
 import { foodAnswer } from "../foodText.ts";
-import { gainHours } from "../gainWords.ts";
+import { coolerStrip } from "../pictures/coolerStrip.ts";
+import { coolerStripData } from "../pictures/coolerStripData.ts";
+import { otherwiseWords } from "../planLines.ts";
 import { durationWords, escaped, momentWords, ONE_RUN, printable } from "../words.ts";
 import { type Book, momentIn } from "./book.ts";
 import { type Block, drawing, heading, list, type Piece, paragraph } from "./flow.ts";
@@ -10,6 +12,8 @@ import { warnedOf } from "./warned.ts";
 
 /** What asks for a person at most, so that it is read. */
 const MOST_NEEDS = 3;
+/** Rather so small than on a sheet of its own: its words are 8 pt then. */
+const LEAST_STRIP_frac = 0.86;
 
 /** The answer in a sentence, the trip in a picture, what needs somebody, and each cooler in a sentence. */
 export function answerPage(book: Book): Sheet[] {
@@ -22,7 +26,7 @@ export function answerPage(book: Book): Sheet[] {
   const pieces: Piece[] = [
     paragraph(tripWords(book), paper),
     paragraph(doubtWords(book), paper),
-    ...(pictures.strip === undefined ? [] : [drawing(pictures.strip, paper)]),
+    drawing(pictures.strip ?? stripOf(book), paper, 1, LEAST_STRIP_frac),
     ...(needs.length === 0
       ? []
       : [heading(needs.length === 1 ? "One thing needs you" : `${counted(needs.length)} things need you`)]),
@@ -37,6 +41,9 @@ export function answerPage(book: Book): Sheet[] {
   ];
   return pages("Answer", foodAnswer(forecast, voice), pieces, book);
 }
+
+const stripOf = ({ forecast, options }: Book): string =>
+  coolerStrip(coolerStripData(forecast), { width: 680, units: options.units, id: "strip" });
 
 const counted = (count: number): string => (count === 2 ? "Two" : "Three");
 
@@ -63,29 +70,36 @@ function doubtWords({ forecast, voice }: Book): string {
   return `Planned to hold in ${sure} of 100 such trips. Where two ends are given, the truth lies between them 8 times in 10.`;
 }
 
-/** The most urgent first: dangers, then alarms that no danger tells of already. */
+/** The most urgent first: dangers, food that is ruined, ice to fetch; then other alarms while there is room. */
 function needsOf(book: Book): string[] {
   const { dangers, all } = warnedOf(book);
   const alarms = all.filter(({ alarm }) => alarm).map(({ says }) => says);
-  const runs = book.plan.iceRuns.map(
-    (run) =>
-      `Ice run ${momentIn(run.at, book.voice.clock)}: leave by ${momentIn(run.leaveBy, book.voice.clock)}. None to be had: ${printable(run.fallback)}`,
-  );
+  const ruined = alarms.filter((says) => says.startsWith("Would freeze"));
+  const rest = dangers.length === 0 ? alarms.filter((says) => !ruined.includes(says)) : [];
   return [
-    ...dangers.map((text) => text.replace("See below.", "See the last page.")),
-    ...runs,
-    ...(dangers.length === 0 ? alarms : []),
-  ].slice(0, MOST_NEEDS);
+    ...dangers.map((text) => text.replace("See below.", "See Cautions, at the end.")),
+    ...ruined.map((says) => `${says}. Keep what is below freezing off, a folded towel between.`),
+    ...runNeed(book),
+    ...rest,
+  ]
+    .slice(0, MOST_NEEDS)
+    .map(sentence);
+}
+
+/** Every ice run in one line, by when to leave. */
+function runNeed({ plan, voice }: Book): string[] {
+  const runs = plan.iceRuns;
+  if (runs.length === 0) return [];
+  const leave = runs.map(
+    (run) =>
+      `${momentIn(run.leaveBy, voice.clock)} (${run.pieces} ${run.pieces === 1 ? "piece" : "pieces"} for ${printable(run.into)})`,
+  );
+  const head = runs.length === 1 ? "Fetch ice: leave by" : `Fetch ice ${runs.length} times: leave by`;
+  return [`${head} ${leave.join(", ")}. What to do where there is none: see Ice runs and merges.`];
 }
 
 function otherwisePieces({ plan, options }: Book): Piece[] {
   if (plan.otherwise.length === 0) return [];
-  const says = plan.otherwise.map(({ says, foodGain_h, iceGain_h }) => {
-    const gains = [
-      ...(foodGain_h === null ? [] : [`food within its limit ${gainHours(foodGain_h)}`]),
-      ...(iceGain_h === null ? [] : [`ice ${gainHours(iceGain_h)}`]),
-    ];
-    return `${printable(says)}${gains.length === 0 ? "" : ` (${gains.join("; ")})`}`;
-  });
+  const says = plan.otherwise.map((one) => `${sentence(otherwiseWords(one))}.`);
   return [heading("What was not taken"), ...list(says, options.paper)];
 }

@@ -3,7 +3,7 @@ import { isShown } from "../foodText.ts";
 import { momentWords, nameWords, printable } from "../words.ts";
 import { type Book, numberOf } from "./book.ts";
 import { heading, list, type Piece, paragraph, type Table } from "./flow.ts";
-import { blank } from "./html.ts";
+import { blank, sentence } from "./html.ts";
 import { pages, type Sheet } from "./page.ts";
 import { warnedOf } from "./warned.ts";
 
@@ -102,8 +102,13 @@ export function cautionsPage(book: Book): Sheet[] {
     "Lift with two, close to the body, and not on wet ground; hands, backs and feet are hurt by coolers more often than anything in them (common practice).",
     "Children do not climb into a cooler, and none is left with its lid latched where they play (common practice).",
   ];
-  const alarms = all.filter(({ alarm }) => alarm).map(({ says }) => says);
-  const notes = all.filter(({ alarm }) => !alarm).map(({ says }) => says);
+  // On paper nobody writes a line into the file: what it would be stands in the terminal.
+  const told = all.map(({ alarm, says }) => ({
+    alarm,
+    says: sentence(says.replace(/ [^.]*`[^`]*`[^.]*\.?$/, "")),
+  }));
+  const alarms = told.filter(({ alarm }) => alarm).map(({ says }) => says);
+  const notes = told.filter(({ alarm }) => !alarm).map(({ says }) => says);
   const pieces: Piece[] = [
     ...(alarms.length === 0 ? [] : [heading("Warnings of this plan"), ...list(alarms, options.paper)]),
     ...(notes.length === 0 ? [] : [heading("Worth knowing"), ...list(notes, options.paper)]),

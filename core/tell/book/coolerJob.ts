@@ -1,3 +1,4 @@
+import { pieceWords } from "../../plan/pieceWords.ts";
 import type { TripFood } from "../../trip/types.ts";
 import { localTime, mealWords, momentWords, printable } from "../words.ts";
 import { type Book, numberOf, packedIn } from "./book.ts";
@@ -61,6 +62,61 @@ export function jobWords(book: Book, cooler: number): string {
   return `${what}${when}.${sealed}`;
 }
 
+/** "Mon day 3, 18:30: takes over what is in drinks"; nothing where it takes nothing over. */
+export function takesOver({ forecast, voice }: Book, cooler: number): string {
+  return forecast.trip.events
+    .flatMap((event) =>
+      event.do === "merge" && event.into === cooler
+        ? [
+            `${momentWords(event.t_s / 3600, voice.clock)}: takes over what is in ${printable(forecast.trip.coolers[event.from]!.name)}`,
+          ]
+        : [],
+    )
+    .join("; ");
+}
+
+/** What comes to pass with it on the way, a line each: ice that goes in, merges, its seal. */
+export function wayLines(book: Book, cooler: number): string[] {
+  const { forecast, voice } = book;
+  const { trip } = forecast;
+  const name = (i: number): string => printable(trip.coolers[i]!.name);
+  const acts = [
+    ...trip.ice.flatMap(({ putIn_s, cooler: at, pieces, each, form }) =>
+      putIn_s !== null && at === cooler
+        ? [{ t_s: putIn_s, says: `+ ${pieceWords(pieces, printable(each), form)}` }]
+        : [],
+    ),
+    ...trip.events.flatMap((event) => {
+      if (event.do !== "merge" || (event.from !== cooler && event.into !== cooler)) return [];
+      const says =
+        event.from === cooler ? `empty it into ${name(event.into)}` : `takes over ${name(event.from)}`;
+      return [{ t_s: event.t_s, says }];
+    }),
+  ];
+  return acts
+    .sort((a, b) => a.t_s - b.t_s)
+    .map(({ t_s, says }) => `${momentWords(t_s / 3600, voice.clock)}: ${says}`);
+}
+
+/**
+ * Whether its map has all raw food below all that is eaten as it is. Side by side in trays is no such thing; without a
+ * map nothing is known, and it counts as not.
+ */
+export function isRawLowest({ plan, forecast }: Book, cooler: number): boolean {
+  const { name } = forecast.result.coolers[cooler]!;
+  const layers = plan.layers.filter((layer) => layer.cooler === name);
+  const at = (raw: boolean): number[] =>
+    layers.flatMap(({ layer, places }) =>
+      places.some(({ kind }) =>
+        raw ? kind === "raw" : kind === "ready" || kind === "produce" || kind === "frozen",
+      )
+        ? [layer]
+        : [],
+    );
+  const [raw, ready] = [at(true), at(false)];
+  return raw.length > 0 && ready.length > 0 && Math.max(...raw) < Math.min(...ready);
+}
+
 /** At most so many words fit on a strip of tape. */
 export const MOST_WORDS = 8;
 
@@ -81,10 +137,11 @@ export function tapeWords(book: Book, cooler: number): string {
   }
   if (holds === "raw") facts.push("RAW");
   if (holds === "both") facts.push("RAW inside");
-  if (holds === "drinks") facts.push("drinks");
+  if (holds === "drinks" && !called.toLowerCase().includes("drink")) facts.push("drinks");
+  if (holds === "nothing") facts.push("empty");
   if (holds === "ready") facts.push("ready");
   if (days !== null && sealedUntil_s === null)
-    facts.push(days.from === days.to ? `day ${days.from}` : `days ${days.from}–${days.to}`);
-  const words = `${numberOf(book, cooler)} ${called}, ${facts.join(", ")}`.split(" ");
+    facts.push(days.from === days.to ? `day ${days.from}` : `days ${days.from}–\u2060${days.to}`);
+  const words = [`${numberOf(book, cooler)} ${called}`, ...facts].join(", ").split(" ");
   return words.slice(0, MOST_WORDS).join(" ").replace(/, *$/, "");
 }

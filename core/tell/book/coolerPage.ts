@@ -1,13 +1,12 @@
-import { group } from "d3-array";
 import type { PackLayer } from "../../forecast/planResult.ts";
-import { drainAdvice, ratioWords } from "../../plan/drainLine.ts";
 import { lengthWords, massWords } from "../../quantity/show.ts";
-import { coolerSentence } from "../coolerSentence.ts";
-import { drainLines, loadLines } from "../coolerText.ts";
+import { hasIce } from "../coolerSentence.ts";
 import { iceBand, iceBandData } from "../pictures/iceBand.ts";
-import { escaped, momentWords, printable } from "../words.ts";
+import { reserveLines } from "../shoppingText.ts";
+import { escaped, printable } from "../words.ts";
 import { type Book, isUnused, numberOf, packedIn } from "./book.ts";
-import { jobWords, wantedWords } from "./coolerJob.ts";
+import { jobWords, takesOver, wantedWords } from "./coolerJob.ts";
+import { waterPieces, whyOf } from "./coolerWhy.ts";
 import {
   type Cell,
   drawing,
@@ -19,8 +18,12 @@ import {
   SHEET,
   type Table,
 } from "./flow.ts";
-import { element, sentence, TICK } from "./html.ts";
+import { blank, element, sentence, TICK } from "./html.ts";
 import { pages, type Sheet } from "./page.ts";
+
+/** Rather so small than alone on a sheet. */
+const LEAST_PACK_frac = 0.78;
+const LEAST_BAND_frac = 0.72;
 
 /** One cooler: its job and weight, what lies where from the top down, why so, drain and seal. */
 export function coolerPages(book: Book): Sheet[] {
@@ -33,30 +36,59 @@ function coolerPage(book: Book, i: number): Sheet[] {
   const cooler = forecast.result.coolers[i]!;
   const layers = plan.layers.filter((layer) => layer.cooler === cooler.name);
   const pack = pictures.pack?.[cooler.name];
+  const hasBand = hasIce(forecast, i);
   const band =
     pictures.band?.[cooler.name] ?? iceBand(iceBandData(forecast, i), { width: 600, units, id: `band${i}` });
   const pieces: Piece[] = [
     { ...paragraph(jobWords(book, i), paper, "lead"), tall_cm: 1.5 },
     paragraph(weightWords(book, i), paper),
-    ...(pack === undefined ? [] : [drawing(pack, paper)]),
+    ...reserveLines(plan, book.voice, cooler.name).map((text) => paragraph(text, paper, "need")),
+    handsLine(),
+    ...(pack === undefined ? [] : [drawing(pack, paper, 1, LEAST_PACK_frac)]),
     ...(layers.length > 0
       ? [heading("Pack from the base up: row 1 goes in first"), mapTable(layers, book)]
-      : [heading("What goes in"), contentTable(book, i)]),
+      : contentPieces(book, i)),
+    ...waterPieces(book, i),
     heading("Why so"),
-    ...list(whyOf(book, i), paper),
-    ...(forecast.trip.ice.some((lot) => lot.cooler === i) ? [drawing(band, paper, 0.9)] : []),
+    ...list(whyOf(book, i, hasBand), paper),
+    ...(hasBand ? [drawing(band, paper, 0.9, LEAST_BAND_frac)] : []),
   ];
   const title = `${numberOf(book, i)} · ${printable(cooler.name)} (${forecast.trip.coolers[i]!.size})`;
-  return pages(`Cooler ${numberOf(book, i)}`, title, pieces, book).map((sheet) => ({ ...sheet }));
+  return pages(`Cooler ${numberOf(book, i)}`, title, pieces, book);
 }
+
+/** Who is answerable for it, to be written in. */
+const handsLine = (): Piece => ({
+  html: `<p>Packed by ${blank(4.2)} Carried by ${blank(4.2)} and ${blank(4.2)}</p>`,
+  tall_cm: 0.8,
+});
 
 function weightWords({ forecast, plan, voice }: Book, i: number): string {
   const cooler = forecast.result.coolers[i]!;
   const lift = plan.lifts.find((one) => one.cooler === cooler.name);
-  const full = `${Math.round(cooler.filled_frac * 100)} % full`;
-  if (lift === undefined) return `${massWords(cooler.packedWeight_kg, voice.units)} packed, ${full}.`;
-  return `${massWords(lift.weight_kg, voice.units)} packed, ${full}. ${printable(lift.says)}`;
+  const full = `${Math.round(cooler.filled_frac * 100)} % full when packed.`;
+  if (lift === undefined) return `${massWords(cooler.packedWeight_kg, voice.units)} packed; ${full}`;
+  const says = printable(lift.says);
+  // Its own words begin with the weight; those of somebody else's plan need not.
+  const told = says.startsWith(printable(cooler.name))
+    ? ""
+    : `${massWords(lift.weight_kg, voice.units)} packed. `;
+  return `${told}${sentence(says)} It is ${full}`;
 }
+
+function contentPieces(book: Book, i: number): Piece[] {
+  if (packedIn(book, i).length > 0) return [heading("What goes in"), contentTable(book, i)];
+  const later = takesOver(book, i);
+  return [
+    paragraph(
+      later === "" ? "It goes along empty." : `It goes along empty. ${sentence(later)}.`,
+      book.options.paper,
+    ),
+  ];
+}
+
+/** Share of the map that the column of what lies there takes. */
+const LIES_frac = 0.41;
 
 /** Top row first, as it lies; numbers count from the base, as it is packed. */
 function mapTable(layers: readonly PackLayer[], book: Book): Table {
@@ -65,9 +97,9 @@ function mapTable(layers: readonly PackLayer[], book: Book): Table {
     columns: [
       { head: "Row", wide_frac: 0.08, kind: "strong" },
       { head: "", wide_frac: 0.05 },
-      { head: "What lies there", wide_frac: 0.47 },
-      { head: "Thick", wide_frac: 0.12 },
-      { head: "Mind", wide_frac: 0.28 },
+      { head: "What lies there", wide_frac: LIES_frac },
+      { head: "Thick", wide_frac: 0.1 },
+      { head: "Mind", wide_frac: 0.36 },
     ],
     rows: fromTop.map((layer) => {
       const isRaw = layer.places.some(({ kind }) => kind === "raw");
@@ -112,7 +144,7 @@ function layerCell({ places, items }: PackLayer, book: Book): Cell {
           ([name, { count, raw, item }]) =>
             `${count > 1 ? `${count} × ` : ""}${raw ? "RAW " : ""}${name}${wanted(item)}`,
         );
-  const wide_cm = 0.47 * SHEET[book.options.paper].wide_cm - 0.3;
+  const wide_cm = LIES_frac * SHEET[book.options.paper].wide_cm - 0.3;
   return {
     html: texts.map((text) => element("span", "why", escaped(text))).join(""),
     lines: texts.reduce((sum, text) => sum + lineCount(text, wide_cm), 0),
@@ -139,46 +171,4 @@ function contentTable(book: Book, i: number): Table {
       ...(one.raw ? { kind: "raw" } : {}),
     })),
   };
-}
-
-/** What decides about the meltwater, and on which days: the same reason is told once. */
-function drainReasons({ forecast }: Book, i: number): string[] {
-  const { name } = forecast.trip.coolers[i]!;
-  const advice = drainAdvice(forecast.trip, forecast).filter(({ cooler }) => cooler === name);
-  return [...group(advice, ({ does, reasons }) => `${does}: ${reasons[0]}`)].map(([says, days]) => {
-    const when = days.map(({ day }) => day).join(", ");
-    return printable(`Meltwater, day ${when}: ${says}.`);
-  });
-}
-
-function whyOf(book: Book, i: number): string[] {
-  const { forecast, plan, voice } = book;
-  const cooler = forecast.result.coolers[i]!;
-  const { sealedUntil_s, drain } = forecast.trip.coolers[i]!;
-  const reasons = new Map<string, string[]>();
-  for (const { item, cooler: into, why } of plan.assign)
-    if (into === cooler.name) reasons.set(why, [...(reasons.get(why) ?? []), printable(item)]);
-  const because = [...reasons].map(
-    ([why, items]) =>
-      `${items.length > 4 ? `${items.slice(0, 3).join(", ")} and ${items.length - 3} more` : items.join(", ")}: ${printable(why)}`,
-  );
-  const habit = { keep: "Keep the meltwater.", daily: "Drain once a day.", open: "Leave the drain open." }[
-    drain
-  ];
-  const switched = drainLines(forecast, i, voice).map((line) => line.replace(/^drain: /, ""));
-  const sealed =
-    sealedUntil_s === null
-      ? []
-      : [
-          `Seal: tape the lid. It opens first on ${momentWords(sealedUntil_s / 3600, voice.clock)}; every opening before costs ice.`,
-        ];
-  return [
-    sentence(coolerSentence(forecast, i, voice).replace(/^[^:]*: /, "")),
-    ...loadLines(forecast, i, voice).map((line) => sentence(line.replace(/^ice: /, ""))),
-    ...because,
-    `${habit}${switched.length === 0 ? "" : ` ${sentence(switched.join(" "))}`}`,
-    ...drainReasons(book, i),
-    sentence(ratioWords(cooler)),
-    ...sealed,
-  ];
 }

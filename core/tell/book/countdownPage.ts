@@ -22,7 +22,10 @@ export function countdownPage(book: Book): Sheet[] {
     ],
     rows: days.flatMap(([day, some]) => [
       { cells: ["", { html: "", lines: 1 }, day, ""], kind: "band" },
-      ...some.map((act) => ({ cells: cellsOf(act, book) })),
+      // The reason of several acts in a row is told under the last of them.
+      ...some.map((act, i) => ({
+        cells: cellsOf(some[i + 1]?.why === act.why ? { ...act, why: "" } : act, book),
+      })),
     ]),
   };
   const first = acts[0]!;

@@ -1,66 +1,21 @@
-import { formatIn, massWords } from "../../quantity/show.ts";
+import { formatIn } from "../../quantity/show.ts";
 import { foodStory, itemOf } from "../foodStory.ts";
-import { byUrgency } from "../foodText.ts";
+import { byUrgency, remarksOn } from "../foodText.ts";
 import { foodClock, foodClockData } from "../pictures/foodClock.ts";
-import { durationWords, escaped, printable } from "../words.ts";
+import { durationWords, printable } from "../words.ts";
 import type { Book } from "./book.ts";
-import { drawing, heading, lineCount, list, type Piece, paragraph, SHEET, type Table } from "./flow.ts";
-import { element, sentence } from "./html.ts";
+import { drawing, heading, list, type Piece, paragraph, type Table } from "./flow.ts";
+import { sentence } from "./html.ts";
 import { pages, type Sheet } from "./page.ts";
 
 /** Rows that a page of warm time is given for what nobody foresaw. */
 const SPARE_ROWS = 3;
 
-/** Drinks: how many are cold at once, how long they take, and what a warm one costs. */
-export function drinksPage(book: Book): Sheet[] {
-  const { plan, options, voice } = book;
-  if (plan.drinks.length === 0) return [];
-  const table: Table = {
-    columns: [
-      { head: "Drink", wide_frac: 0.3, kind: "strong" },
-      { head: "Cooler", wide_frac: 0.16 },
-      { head: "Count", wide_frac: 0.12, kind: "num" },
-      { head: "A warm one costs", wide_frac: 0.22, kind: "num" },
-      { head: "Cold after", wide_frac: 0.2, kind: "num" },
-    ],
-    rows: plan.drinks.map(({ drink, cooler, count, eachIce_kg, cold_h }) => ({
-      cells: [
-        drink,
-        cooler,
-        String(count),
-        `${massWords(eachIce_kg, voice.units)} of ice`,
-        durationWords(cold_h),
-      ],
-    })),
-  };
-  const says = [...new Set(plan.drinks.map(({ says }) => printable(says)))];
-  const pieces: Piece[] = [
-    table,
-    ...list(
-      [
-        ...says,
-        "Rotation: a drink goes in when one comes out, at the far end; the next is taken from the near end. Chill them at home first, where there is a refrigerator.",
-      ],
-      options.paper,
-    ),
-  ];
-  const all_kg = plan.drinks.reduce((sum, { count, eachIce_kg }) => sum + count * eachIce_kg, 0);
-  return pages(
-    "Drinks",
-    `Drinks: all of them put in warm cost about ${massWords(all_kg, voice.units)} of ice`,
-    pieces,
-    book,
-  );
-}
-
-/** What to eat first, by verdict, and a table to keep the warm time of each food by pencil. */
+/** What to eat first, by verdict, food on the clock, and a table to keep the warm time of each food by pencil. */
 export function eatPages(book: Book): Sheet[] {
-  const { forecast, options, voice } = book;
+  const { forecast, options } = book;
   const rows = byUrgency(forecast.result.food);
   if (rows.length === 0) return [];
-  const clock =
-    options.pictures.clock ??
-    foodClock(foodClockData(forecast), { width: 640, units: voice.units, id: "clock" });
   const order = [...rows].sort(
     (a, b) => rank(a.verdict) - rank(b.verdict) || (a.eaten_h ?? 1e6) - (b.eaten_h ?? 1e6),
   );
@@ -70,42 +25,105 @@ export function eatPages(book: Book): Sheet[] {
       options.paper,
     ),
     eatTable(order, book),
+    ...rulePieces(order, book),
   ];
   return [
     ...pages("Eat next", "What to eat first", pieces, book),
-    ...pages("Food and clock", "Food against the clock", [drawing(clock, options.paper)], book),
-    ...pages("Warm time", "Warm time, kept by pencil", warmPieces(order, book), book),
+    ...pages("Food and clock", "Food against the clock", clockPieces(book), book),
+    ...warmSheets(order, book),
   ];
 }
+
+/** So many foods on one drawing at most, that its words stay as large as they are drawn. */
+const CLOCK_ROWS = 13;
+
+function clockPieces({ forecast, options, voice }: Book): Piece[] {
+  const { clock } = options.pictures;
+  if (clock !== undefined) return [drawing(clock, options.paper)];
+  const data = foodClockData(forecast);
+  const count = Math.max(1, Math.ceil(data.rows.length / CLOCK_ROWS));
+  const each = Math.ceil(data.rows.length / count);
+  return Array.from({ length: count }, (_, i) => {
+    const part = {
+      ...data,
+      rows: data.rows.slice(i * each, (i + 1) * each),
+      noClock: i === count - 1 ? data.noClock : [],
+    };
+    return drawing(
+      foodClock(part, { width: 640, units: voice.units, id: `clock${i}` }),
+      options.paper,
+      1,
+      LEAST_CLOCK_frac,
+    );
+  });
+}
+
+/** Rather so small than alone on a sheet. */
+const LEAST_CLOCK_frac = 0.85;
 
 const rank = (verdict: string): number => ["discard", "eat next", "keep"].indexOf(verdict);
 
 type Rows = Book["forecast"]["result"]["food"];
 
-function eatTable(order: Rows, { forecast, voice, options }: Book): Table {
-  const wide_cm = 0.56 * SHEET[options.paper].wide_cm - 0.3;
+/** The rules that these foods fall under, each once, in the order of their letters. */
+const rulesOf = (order: Rows): string[] => [
+  ...new Set(order.map(({ rule }) => printable(rule)).filter((rule) => rule !== "")),
+];
+
+const letterOf = (index: number): string =>
+  index < 26
+    ? String.fromCharCode(65 + index)
+    : `${letterOf(Math.floor(index / 26) - 1)}${letterOf(index % 26)}`;
+
+function rulePieces(order: Rows, { options }: Book): Piece[] {
+  const rules = rulesOf(order);
+  if (rules.length === 0) return [];
+  return [
+    heading("The rules"),
+    ...list(
+      rules.map((rule, i) => `${letterOf(i)}: ${rule}`),
+      options.paper,
+    ),
+  ];
+}
+
+function eatTable(order: Rows, { forecast, voice }: Book): Table {
+  const rules = rulesOf(order);
   return {
     columns: [
       { head: "Verdict", wide_frac: 0.13, kind: "strong" },
-      { head: "Food", wide_frac: 0.19, kind: "strong" },
-      { head: "Cooler", wide_frac: 0.12 },
-      { head: "Why", wide_frac: 0.56 },
+      { head: "Food", wide_frac: 0.2, kind: "strong" },
+      { head: "Cooler", wide_frac: 0.13 },
+      { head: "Why", wide_frac: 0.46 },
+      { head: "Rule", wide_frac: 0.08 },
     ],
     rows: order.map((food) => {
-      const story = sentence(foodStory(food, forecast, voice));
-      const rule = printable(food.rule);
-      const html =
-        element("span", "why", escaped(story)) +
-        (rule === "" ? "" : element("span", "why", escaped(`Rule: ${rule}`)));
-      const lines = lineCount(story, wide_cm) + (rule === "" ? 0 : lineCount(`Rule: ${rule}`, wide_cm));
+      const rule = rules.indexOf(printable(food.rule));
       return {
-        cells: [food.verdict.toUpperCase(), printable(food.name), printable(food.cooler), { html, lines }],
+        cells: [
+          food.verdict.toUpperCase(),
+          printable(food.name),
+          printable(food.cooler),
+          [foodStory(food, forecast, voice), ...remarksOn(food, forecast, new Set())]
+            .map((said) => `${sentence(said.replace(/\.$/, ""))}.`)
+            .join(" "),
+          rule < 0 ? "" : letterOf(rule),
+        ],
       };
     }),
   };
 }
 
-function warmPieces(order: Rows, book: Book): Piece[] {
+/** As many rows to spare as do not begin a sheet of their own. */
+function warmSheets(order: Rows, book: Book): Sheet[] {
+  const laid = [SPARE_ROWS, 2, 1, 0].map((spare) =>
+    pages("Warm time", "Warm time, kept by pencil", warmPieces(order, book, spare), book),
+  );
+  const fewest = Math.min(...laid.map((sheets) => sheets.length));
+  return laid.find((sheets) => sheets.length === fewest)!;
+}
+
+function warmPieces(order: Rows, book: Book, spareCount: number): Piece[] {
   const { forecast, options, voice } = book;
   const limit =
     voice.units === "us"
@@ -121,7 +139,7 @@ function warmPieces(order: Rows, book: Book): Piece[] {
       ],
       least_cm: 0.85,
     }));
-  const spare = Array.from({ length: SPARE_ROWS }, () => ({
+  const spare = Array.from({ length: spareCount }, () => ({
     cells: ["", "", "", "", "", "", ""],
     least_cm: 0.85,
     kind: "grid",

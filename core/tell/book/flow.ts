@@ -7,8 +7,8 @@ export type Paper = "A4" | "Letter";
 
 /** What lies inside the margins of 12 mm, less the head and foot of a sheet. */
 export const SHEET: Readonly<Record<Paper, { wide_cm: number; tall_cm: number }>> = {
-  A4: { wide_cm: 18.6, tall_cm: 24.9 },
-  Letter: { wide_cm: 19.1, tall_cm: 23.1 },
+  A4: { wide_cm: 18.6, tall_cm: 25.2 },
+  Letter: { wide_cm: 19.1, tall_cm: 23.4 },
 };
 
 /** Ten and a half points, and the line that they stand in. */
@@ -21,6 +21,8 @@ export interface Block {
   html: string;
   tall_cm: number;
   keepsWithNext?: boolean;
+  /** The same lower, no lower than `least_cm`, where that keeps it on the sheet. */
+  lower?: { least_cm: number; to: (tall_cm: number) => Block };
 }
 
 /** A cell is text, or HTML with as many lines as it takes. */
@@ -66,15 +68,26 @@ export function list(texts: readonly string[], paper: Paper, mark: "dot" | "box"
   }));
 }
 
-/** A picture across the sheet. `svg` is one element with a view box. */
-export function drawing(svg: string, paper: Paper, share_frac = 1): Block {
+/** Space that a picture leaves below itself. */
+const FIGURE_cm = 0.35;
+
+/**
+ * A picture across the sheet. `svg` is one element with a view box.
+ *
+ * @param least_frac how far it may be made smaller to fit what is left of a sheet
+ */
+export function drawing(svg: string, paper: Paper, share_frac = 1, least_frac = 1): Block {
   const box = /viewBox="[\d.]+ [\d.]+ ([\d.]+) ([\d.]+)"/.exec(svg);
   const slope = box === null ? 0.6 : Number(box[2]) / Number(box[1]);
   const wide_cm = Math.min(SHEET[paper].wide_cm * share_frac, (SHEET[paper].tall_cm - 1.5) / slope);
-  return {
-    html: `<figure style="max-width:${wide_cm.toFixed(2)}cm">${svg}</figure>`,
-    tall_cm: slope * wide_cm + 0.35,
-  };
+  const sized = (wide: number): Block => ({
+    html: `<figure style="max-width:${wide.toFixed(2)}cm">${svg}</figure>`,
+    tall_cm: slope * wide + FIGURE_cm,
+  });
+  const whole = sized(wide_cm);
+  if (least_frac >= 1) return whole;
+  const least_cm = slope * wide_cm * least_frac + FIGURE_cm;
+  return { ...whole, lower: { least_cm, to: (tall_cm) => sized((tall_cm - FIGURE_cm) / slope) } };
 }
 
 /**
@@ -95,8 +108,10 @@ export function sheetsOf(pieces: readonly Piece[], paper: Paper, first_cm = 0): 
     const needs_cm = leastOf_cm(pieces, i, paper);
     if (html !== "" && used_cm + needs_cm > tall_cm) turn();
     if (!isTable(piece)) {
-      html += piece.html;
-      used_cm += piece.tall_cm;
+      const left_cm = tall_cm - used_cm;
+      const block = piece.tall_cm > left_cm && piece.lower !== undefined ? piece.lower.to(left_cm) : piece;
+      html += block.html;
+      used_cm += block.tall_cm;
       return;
     }
     for (let row = 0; row < piece.rows.length; ) {
@@ -120,7 +135,8 @@ function leastOf_cm(pieces: readonly Piece[], i: number, paper: Paper): number {
   const piece = pieces[i];
   if (piece === undefined) return 0;
   if (isTable(piece)) return headOf_cm(piece) + heightOf_cm(piece, 0, Math.min(2, piece.rows.length), paper);
-  return piece.tall_cm + (piece.keepsWithNext === true ? leastOf_cm(pieces, i + 1, paper) : 0);
+  const own_cm = piece.lower?.least_cm ?? piece.tall_cm;
+  return own_cm + (piece.keepsWithNext === true ? leastOf_cm(pieces, i + 1, paper) : 0);
 }
 
 const headOf_cm = ({ columns }: Table): number => (columns.some(({ head }) => head !== "") ? 0.75 : 0.1);

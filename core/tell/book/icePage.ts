@@ -4,11 +4,11 @@ import { pieceWords } from "../../plan/pieceWords.ts";
 import { massWords } from "../../quantity/show.ts";
 import { assumedLines } from "../assumedText.ts";
 import { coldStair, coldStairData } from "../pictures/coldStair.ts";
-import { eachWords, totalWords, whereOf } from "../shoppingText.ts";
-import { localTime, printable } from "../words.ts";
+import { eachWords, reserveLines, totalWords, whereOf } from "../shoppingText.ts";
+import { momentWords, printable } from "../words.ts";
 import { type Book, momentIn, money } from "./book.ts";
 import { drawing, heading, list, type Piece, paragraph, type Table } from "./flow.ts";
-import { TICK } from "./html.ts";
+import { sentence, TICK } from "./html.ts";
 import { pages, type Sheet } from "./page.ts";
 
 /** Assumptions told in full; the rest are counted. */
@@ -21,6 +21,7 @@ export function icePage(book: Book): Sheet[] {
   const [assumed = "", ...values] = assumedLines(forecast, ASSUMED_SHOWN, voice);
   const pieces: Piece[] = [
     ...(plan.ice.length === 0 ? [] : [iceTable(book)]),
+    ...reserveLines(plan, voice).map((text) => paragraph(text, book.options.paper, "need")),
     ...(later.length === 0 ? [] : [heading("On the way"), laterTable(book)]),
     ...assumedPieces(assumed, values, book),
     ...stairPieces(book),
@@ -73,9 +74,10 @@ function iceTable({ plan, forecast, voice }: Book): Table {
 
 /** Ice that events bring aboard on the way. */
 function laterTable({ forecast, voice }: Book): Table {
-  const later = forecast.trip.ice.filter(({ putIn_s }) => putIn_s !== null);
-  const key = (lot: (typeof later)[number]): string =>
-    `${lot.form} ${lot.each} ${lot.cooler} ${localTime(lot.putIn_s! / 3600, voice.clock).day}`;
+  const later = forecast.trip.ice
+    .filter(({ putIn_s }) => putIn_s !== null)
+    .sort((a, b) => a.putIn_s! - b.putIn_s!);
+  const key = (lot: (typeof later)[number]): string => `${lot.form} ${lot.each} ${lot.cooler} ${lot.putIn_s}`;
   const rows = [...group(later, key).values()].map((same) => {
     const first = same[0]!;
     const pieces = sum(same, (lot) => lot.pieces);
@@ -83,7 +85,7 @@ function laterTable({ forecast, voice }: Book): Table {
       cells: [
         { html: TICK, lines: 1 },
         pieceWords(pieces, printable(first.each), first.form),
-        `day ${localTime(first.putIn_s! / 3600, voice.clock).day}`,
+        momentWords(first.putIn_s! / 3600, voice.clock),
         forecast.trip.coolers[first.cooler]!.name,
         first.price === null ? "" : money(first.price * pieces),
         massWords(
@@ -97,7 +99,7 @@ function laterTable({ forecast, voice }: Book): Table {
     columns: [
       { head: "", wide_frac: 0.05 },
       { head: "What", wide_frac: 0.35, kind: "strong" },
-      { head: "When", wide_frac: 0.2 },
+      { head: "Goes in", wide_frac: 0.2 },
       { head: "Goes into", wide_frac: 0.2 },
       { head: "Price", wide_frac: 0.09, kind: "num" },
       { head: "Weight", wide_frac: 0.11, kind: "num" },
@@ -108,7 +110,10 @@ function laterTable({ forecast, voice }: Book): Table {
 
 function assumedPieces(head: string, values: readonly string[], { options }: Book): Piece[] {
   if (head === "") return [];
-  const said = values.map((text) => text.trim());
+  // On paper nobody looks a path up in the file, nor asks the program.
+  const said = values
+    .filter((text) => !text.includes("`coldstow check`"))
+    .map((text) => sentence(text.trim().replace(/ \([\w.[\]…]+\)$/, "")));
   return [heading("Assumed"), paragraph(head, options.paper), ...list(said, options.paper)];
 }
 

@@ -1,7 +1,7 @@
 import { massWords } from "../../quantity/show.ts";
-import { escaped, momentWords, printable } from "../words.ts";
+import { escaped, momentWords, nameWords, printable } from "../words.ts";
 import { type Book, isUnused, numberOf, packedIn } from "./book.ts";
-import { type Holds, holdsOf, jobWords, tapeWords } from "./coolerJob.ts";
+import { type Holds, holdsOf, isRawLowest, jobWords, tapeWords, wayLines } from "./coolerJob.ts";
 import { blank, element, named } from "./html.ts";
 import type { Sheet } from "./page.ts";
 
@@ -16,10 +16,11 @@ export function labelPages(book: Book): Sheet[] {
 const KINDS: Readonly<Record<Holds, string>> = {
   raw: "RAW",
   ready: "READY TO EAT",
-  both: "RAW below | READY TO EAT above",
+  both: "RAW in trays | and READY TO EAT",
   drinks: "DRINKS",
-  nothing: "",
+  nothing: "EMPTY AT DEPARTURE",
 };
+const RAW_LOWEST = "RAW below | READY TO EAT above";
 
 /** The lid label of a cooler, to be read from two metres: whose it is, when it may be opened, raw or ready. */
 export function lidLabel(book: Book, cooler: number): string {
@@ -43,22 +44,37 @@ export function lidLabel(book: Book, cooler: number): string {
     "label lid",
     head(numberOf(book, cooler), name) +
       ban +
-      kindHtml(holdsOf(book, cooler)) +
+      kindHtml(holdsOf(book, cooler), isRawLowest(book, cooler)) +
       element(
         "div",
         "fact",
         `Packed weight <b>${escaped(weight)}</b>. Allergens: <b>${escaped(allergenWords(book, cooler))}</b>`,
       ) +
+      element("div", "fact", `In charge: ${blank(5)} Carried by: ${blank(5)}`) +
       element("div", "first", `First opened: day ${blank(2.5)} time ${blank(2.5)} by ${blank(3)}`),
   );
 }
 
+/** Names and acts that the side of a cooler has room for. */
+const SIDE_NAMES = 14;
+const SIDE_ACTS = 4;
+
 function sideLabel(book: Book, cooler: number): string {
+  const food = packedIn(book, cooler).map(({ name }) => name);
+  const acts = wayLines(book, cooler);
+  const inside =
+    food.length === 0 ? "" : element("div", "fact", `<b>Inside:</b> ${named(nameWords(food, SIDE_NAMES))}`);
+  const way = acts
+    .slice(0, SIDE_ACTS)
+    .map((text) => element("div", "fact", escaped(text)))
+    .join("");
   return element(
     "div",
     "label side",
     element("div", "tape", escaped(tapeWords(book, cooler))) +
       element("div", "fact", escaped(jobWords(book, cooler))) +
+      inside +
+      way +
       element("div", "first", "The large words are for a strip of tape, where no printer is."),
   );
 }
@@ -73,12 +89,11 @@ function head(number: string, name: string): string {
   );
 }
 
-function kindHtml(holds: Holds): string {
-  if (KINDS[holds] === "") return "";
+function kindHtml(holds: Holds, rawLowest: boolean): string {
   return element(
     "div",
     holds === "raw" || holds === "both" ? "kind double" : "kind",
-    escaped(KINDS[holds]).replace(" | ", "<br>"),
+    escaped(holds === "both" && rawLowest ? RAW_LOWEST : KINDS[holds]).replace(" | ", "<br>"),
   );
 }
 

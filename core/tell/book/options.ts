@@ -11,6 +11,8 @@ export interface BookPictures {
   stair?: Readonly<Record<string, string>>;
   /** Ice left, by the cooler's name. */
   band?: Readonly<Record<string, string>>;
+  /** What each merge is worth, in the plan's order. */
+  merges?: readonly string[];
   /** Food against the clock. */
   clock?: string;
 }

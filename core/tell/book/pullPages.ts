@@ -2,30 +2,56 @@ import { group } from "d3-array";
 import type { PullCard } from "../../forecast/planResult.ts";
 import { escaped, printable } from "../words.ts";
 import { type Book, momentIn, timeIn } from "./book.ts";
-import { lineCount, SHEET, type Table } from "./flow.ts";
+import { lineCount, type Paper, SHEET, type Table } from "./flow.ts";
 import { element, TICK } from "./html.ts";
 import { lastingWords } from "./lasting.ts";
 import { pages, type Sheet } from "./page.ts";
 
-const CARDS_A_SHEET = 4;
-/** What a card holds below its head. */
-const LINES_A_CARD = 17;
+/** What a card holds at most below its head. */
+const LINES_A_CARD = 26;
+/** What the head and the frame of a card take, and the least that a card takes, in lines. */
+const FRAME_LINES = 3.6;
+const LEAST_LINES = 7;
+/** Lines of a sheet of cards. */
+const LINES_A_SHEET: Readonly<Record<Paper, number>> = { A4: 54, Letter: 49 };
 
 interface Line {
   html: string;
   lines: number;
+  isTitle: boolean;
 }
 
-/** Cards of what to take for each meal, four a sheet: from where in one opening, what to thaw, what goes back. */
+/** Cards of what to take for each meal: from where in one opening, what to thaw, what goes back. */
 export function pullPages(book: Book): Sheet[] {
-  const cards = book.plan.pull.flatMap((card) => pullCards(card, book));
-  const sheets: Sheet[] = menuPage(book);
-  for (let from = 0; from < cards.length; from += CARDS_A_SHEET)
-    sheets.push({
-      about: "Daily cards",
-      html: element("div", "cards", cards.slice(from, from + CARDS_A_SHEET).join("")),
-    });
-  return sheets;
+  const cards = book.plan.pull.flatMap((card) => cardsOf(card, book));
+  const sheets = sheetsOfCards(cards, LINES_A_SHEET[book.options.paper]).map((html) => ({
+    about: "Daily cards",
+    html: element("div", "cards", html),
+  }));
+  return [...menuPage(book), ...sheets];
+}
+
+interface Card {
+  html: string;
+  lines: number;
+}
+
+/** Two cards a row, each row as tall as the taller of the two, as many rows as a sheet has room for. */
+function sheetsOfCards(cards: readonly Card[], room: number): string[] {
+  const sheets: string[] = [];
+  let html = "";
+  let used = 0;
+  for (let i = 0; i < cards.length; i += 2) {
+    const row = cards.slice(i, i + 2);
+    const tall = Math.max(LEAST_LINES, ...row.map(({ lines }) => lines)) + FRAME_LINES;
+    if (html !== "" && used + tall > room) {
+      sheets.push(html);
+      [html, used] = ["", 0];
+    }
+    html += row.map((card) => card.html).join("");
+    used += tall;
+  }
+  return html === "" ? sheets : [...sheets, html];
 }
 
 /** What is eaten when, a line a meal. */
@@ -49,23 +75,30 @@ function menuPage(book: Book): Sheet[] {
   return pages("Menu", "Menu by day", [table], book);
 }
 
-/** One meal on as many cards as it needs. */
+/** One meal on as many cards as it needs, as HTML. */
 export function pullCards(card: PullCard, book: Book): string[] {
-  const cards: string[] = [];
+  return cardsOf(card, book).map(({ html }) => html);
+}
+
+function cardsOf(card: PullCard, book: Book): Card[] {
+  const cards: Card[] = [];
   let inner = "";
   let used = 0;
   const head = `Day ${card.day} ${printable(card.meal)}, ${timeIn(card.at, book.voice.clock)}`;
   const close = (): void => {
     const title = cards.length === 0 ? head : `${head}, ${cards.length + 1}`;
-    cards.push(element("div", "card", element("h2", "", escaped(title)) + inner));
+    cards.push({ html: element("div", "card", element("h2", "", escaped(title)) + inner), lines: used });
     inner = "";
     used = 0;
   };
-  for (const { html, lines } of linesOn(card, book)) {
-    if (inner !== "" && used + lines > LINES_A_CARD) close();
+  const all = linesOn(card, book);
+  all.forEach(({ html, lines, isTitle }, i) => {
+    // A title goes over with the first line that it heads.
+    const needs = lines + (isTitle ? (all[i + 1]?.lines ?? 0) : 0);
+    if (inner !== "" && used + needs > LINES_A_CARD) close();
     inner += html;
     used += lines;
-  }
+  });
   close();
   return cards;
 }
@@ -94,7 +127,11 @@ function linesOn({ take, thaw, back }: PullCard, book: Book): Line[] {
   return lines;
 }
 
-const titled = (text: string): Line => ({ html: element("h3", "", escaped(text)), lines: 1.5 });
+const titled = (text: string): Line => ({
+  html: element("h3", "", escaped(text)),
+  lines: 1.5,
+  isTitle: true,
+});
 
 function ticked(what: string, more: string, { options }: Book): Line {
   const wide_cm = SHEET[options.paper].wide_cm / 2 - 1.7;
@@ -102,5 +139,6 @@ function ticked(what: string, more: string, { options }: Book): Line {
   return {
     html: element("p", "item", `${TICK}<span>${text}</span>`),
     lines: lineCount(`${what} ${more}`, wide_cm, 1.06) + 0.2,
+    isTitle: false,
   };
 }

@@ -1,11 +1,13 @@
 import { pieceWords } from "../../plan/pieceWords.ts";
 import { massWords, volumeWords } from "../../quantity/show.ts";
 import { gainHours } from "../gainWords.ts";
-import { eachWords } from "../shoppingText.ts";
+import { mergeCurves, mergeCurvesData } from "../pictures/mergeCurves.ts";
+import { FILE_RUN } from "../planLines.ts";
+import { eachWords, reserveLines } from "../shoppingText.ts";
 import { printable } from "../words.ts";
 import { type Book, momentIn, money, timeIn } from "./book.ts";
-import { heading, list, type Piece, paragraph, type Table } from "./flow.ts";
-import { TICK } from "./html.ts";
+import { drawing, heading, list, type Piece, paragraph, type Table } from "./flow.ts";
+import { sentence, TICK } from "./html.ts";
 import { lastingWords } from "./lasting.ts";
 import { pages, type Sheet } from "./page.ts";
 
@@ -22,6 +24,7 @@ export function runsPage(book: Book): Sheet[] {
   const pieces: Piece[] = [
     ...(plan.iceRuns.length === 0 ? [] : [heading("Ice runs"), runTable(book)]),
     ...(plan.merges.length === 0 ? [] : [heading("Two coolers become one"), mergeTable(book)]),
+    ...plan.merges.map((_, i) => drawing(curveOf(book, i), options.paper, 1, LEAST_CURVE_frac)),
     ...(plan.merges.length === 0
       ? []
       : list(
@@ -34,14 +37,21 @@ export function runsPage(book: Book): Sheet[] {
   return pages("Ice runs and merges", title.join(" and "), pieces, book);
 }
 
+/** Rather so small than alone on a sheet. */
+const LEAST_CURVE_frac = 0.72;
+
+const curveOf = ({ forecast, options }: Book, i: number): string =>
+  options.pictures.merges?.[i] ??
+  mergeCurves(mergeCurvesData(forecast, i), { width: 640, units: options.units, id: `merge${i}` });
+
 function runTable({ plan, forecast, voice }: Book): Table {
   return {
     columns: [
       { head: "", wide_frac: 0.05 },
       { head: "Leave by", wide_frac: 0.17, kind: "strong" },
       { head: "Fetch", wide_frac: 0.25, kind: "strong" },
-      { head: "Why", wide_frac: 0.23 },
-      { head: "If there is none", wide_frac: 0.3 },
+      { head: "Why", wide_frac: 0.27 },
+      { head: "If there is none", wide_frac: 0.26 },
     ],
     rows: plan.iceRuns.map((run) => {
       const asPiece = { ...run, cooler: run.into, by: run.at, weight_kg: run.pieces * run.each_kg };
@@ -50,15 +60,26 @@ function runTable({ plan, forecast, voice }: Book): Table {
       return {
         cells: [
           { html: TICK, lines: 1 },
-          `${momentIn(run.leaveBy, voice.clock)}; there by ${timeIn(run.at, voice.clock)}`,
-          `${what} at ${printable(run.where)}${price}, into ${printable(run.into)}`,
-          printable(run.why),
-          printable(run.fallback),
+          run.leaveBy < run.at
+            ? `${momentIn(run.leaveBy, voice.clock)}; there by ${timeIn(run.at, voice.clock)}`
+            : momentIn(run.at, voice.clock),
+          `${what}${run.where === UNSAID ? "" : ` at ${printable(run.where)}`}${price}, into ${printable(run.into)}`,
+          run.why === FILE_RUN ? "written in the trip file" : sentence(whyWords(run.why, what)),
+          sentence(printable(run.fallback).replace(/^Without it: costs /, "It costs ")),
         ],
       };
     }),
   };
 }
+
+/** Of ice that the file brings aboard without a word where it is had. */
+const UNSAID = "where you wrote";
+
+/** The pieces stand beside it already. */
+const whyWords = (why: string, what: string): string => {
+  const said = printable(why);
+  return said.endsWith(`; ${what}`) ? said.slice(0, -what.length - 2) : said;
+};
 
 function mergeTable({ plan, voice }: Book): Table {
   return {
@@ -92,7 +113,10 @@ export function warmLoadPage(book: Book): Sheet[] {
       : [`Go home by ${momentIn(load.goHomeBy, voice.clock)}, if it comes at the latest hour.`];
   const says = [
     `Latest hour it is planned for: ${momentIn(load.at, voice.clock)}.`,
-    `Keep ready in ${printable(load.cooler)}: ${massWords(load.reserveIce_kg, voice.units)} of ice and ${volumeWords(load.space_L / 1000, voice.units)} of room.`,
+    `Room to keep for it in ${printable(load.cooler)}: ${volumeWords(load.space_L / 1000, voice.units)}.`,
+    ...(load.reserve.holds && load.reserve.pieces === 0
+      ? ["The ice that is planned is reserve enough."]
+      : reserveLines(plan, voice)),
     `Its centre is under the limit after ${lastingWords(load.centreCold_h)}; it stays so for ${lastingWords(load.keepsFor_h)} from when it is put in.`,
     ...home,
   ];

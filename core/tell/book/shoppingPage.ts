@@ -1,4 +1,5 @@
 import type { TripFood } from "../../trip/types.ts";
+import { reserveLines, totalWords } from "../shoppingText.ts";
 import { escaped, nameWords, printable } from "../words.ts";
 import { type Book, money } from "./book.ts";
 import { heading, lineCount, list, type Piece, paragraph, SHEET, type Table } from "./flow.ts";
@@ -19,7 +20,7 @@ export function shoppingPages(book: Book): Sheet[] {
 }
 
 function shoppingSheets(book: Book): Sheet[] {
-  const { forecast } = book;
+  const { forecast, options } = book;
   const aboard = forecast.trip.food.filter(({ putIn_s }) => putIn_s === null);
   if (aboard.length === 0) return [];
   const pieces: Piece[] = SECTIONS.flatMap(([title, states]) => {
@@ -29,9 +30,43 @@ function shoppingSheets(book: Book): Sheet[] {
   return pages(
     "Shopping",
     `Shopping: ${aboard.length} ${aboard.length === 1 ? "food" : "foods"}`,
-    [...pieces, ...budgetPieces(book)],
+    [
+      ...countedOnce(book).map((text) => paragraph(text, options.paper)),
+      ...pieces,
+      heading("Ice"),
+      ...list(iceWords(book), options.paper, "box"),
+      ...budgetPieces(book),
+    ],
     book,
   );
+}
+
+/** What every counted amount rests on alike, so that no row repeats it. */
+function countedOnce({ plan, forecast }: Book): string[] {
+  if (plan.amounts.length === 0) return [];
+  const { children, appetite_frac } = forecast.trip.party;
+  const appetite =
+    appetite_frac === 1 ? "" : ` Appetite ${Math.round(appetite_frac * 100)} % is in all amounts.`;
+  return [
+    `Amounts are counted from heads and meals.${children > 0 ? " A child counts in part." : ""}${appetite}`,
+  ];
+}
+
+const rowWords = (says: string): string =>
+  printable(says)
+    .replace(" (a child counts in part)", "")
+    .replace(/, appetite [\d.]+ %$/, "");
+
+/** The ice in one line; its pieces stand on the page Ice. */
+function iceWords(book: Book): string[] {
+  const { plan, forecast, voice } = book;
+  const later = forecast.trip.ice.filter(({ putIn_s }) => putIn_s !== null);
+  return plan.ice.length + later.length === 0
+    ? ["None to get.", ...reserveLines(plan, voice)]
+    : [
+        `${totalWords(plan, later, voice)} The pieces, and where each goes, stand on the page Ice.`,
+        ...reserveLines(plan, voice),
+      ];
 }
 
 /** As the plan decided; what it left alone is as the file has it. */
@@ -41,19 +76,25 @@ function stateOf(food: TripFood, { plan }: Book): State {
 
 function foodTable(foods: readonly TripFood[], book: Book): Table {
   const { plan, options, forecast } = book;
-  const wide_cm = 0.5 * SHEET[options.paper].wide_cm - 0.3;
+  const isPriced = forecast.trip.food.some(({ price }) => price !== null);
+  const what_frac = isPriced ? 0.53 : 0.61;
+  const wide_cm = what_frac * SHEET[options.paper].wide_cm - 0.3;
   return {
     columns: [
       { head: "", wide_frac: 0.05 },
-      { head: "What", wide_frac: 0.5 },
-      { head: "How much", wide_frac: 0.18, kind: "strong" },
+      { head: "What", wide_frac: what_frac },
+      { head: "How much", wide_frac: 0.17, kind: "strong" },
       { head: "Goes into", wide_frac: 0.17 },
-      { head: "Price", wide_frac: 0.1, kind: "num" },
+      ...(isPriced ? [{ head: "Price", wide_frac: 0.08, kind: "num" }] : []),
     ],
     rows: foods.map((food) => {
       const counted = plan.amounts.find(({ item }) => item === food.name);
       const why = plan.states.find(({ item, pinned }) => item === food.name && !pinned)?.why ?? "";
-      const notes = [...(food.raw ? ["RAW"] : []), ...(counted === undefined ? [] : [counted.says]), why]
+      const notes = [
+        ...(food.raw ? ["RAW"] : []),
+        ...(counted === undefined ? [] : [rowWords(counted.says)]),
+        why,
+      ]
         .map(printable)
         .filter((note) => note !== "")
         .join(" · ");
@@ -67,7 +108,7 @@ function foodTable(foods: readonly TripFood[], book: Book): Table {
           { html, lines },
           counted?.amount ?? food.amount,
           cooler,
-          money(food.price),
+          ...(isPriced ? [money(food.price)] : []),
         ],
       };
     }),
@@ -121,7 +162,7 @@ function allergenSheets(book: Book): Sheet[] {
         : `Allergies in the party: ${allergies.join(", ")}; ${meeting.length} ${meeting.length === 1 ? "food" : "foods"} to mind`;
   const pieces: Piece[] = [
     ...(heads.length === 0 ? [] : [paragraph(`At the table: ${heads.join(", ")}.`, options.paper)]),
-    ...(plan.allergens.length === 0 ? [] : [allergenTable(book)]),
+    ...allergenPieces(book),
     ...list(
       [
         "A label read on the day comes before this sheet. Recipes change, and what touched the same board or spoon counts too.",
@@ -133,8 +174,26 @@ function allergenSheets(book: Book): Sheet[] {
   return pages("Diets and allergens", title, pieces, book);
 }
 
-function allergenTable({ plan }: Book): Table {
-  const ordered = [...plan.allergens].sort((a, b) => b.meets.length - a.meets.length);
+/** Foods that say what they contain, or meet an allergy; where nobody has one, the rest are told in a line. */
+function allergenPieces(book: Book): Piece[] {
+  const { plan, options } = book;
+  const told = plan.allergens.filter(({ contains, meets }) => contains !== null || meets.length > 0);
+  const open = plan.allergens.filter((row) => !told.includes(row)).map(({ item }) => item);
+  return [
+    ...(told.length === 0 ? [] : [allergenTable(told)]),
+    ...(open.length === 0
+      ? []
+      : [
+          paragraph(
+            `Not said, so each may contain any of the nine: ${nameWords(open, open.length)}.`,
+            options.paper,
+          ),
+        ]),
+  ];
+}
+
+function allergenTable(rows: Book["plan"]["allergens"]): Table {
+  const ordered = [...rows].sort((a, b) => b.meets.length - a.meets.length);
   return {
     columns: [
       { head: "Food", wide_frac: 0.34, kind: "strong" },

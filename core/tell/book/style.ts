@@ -58,14 +58,13 @@ const LABELS = `.label{border:3pt solid #000;padding:5mm 6mm;height:122mm;displa
 .label .ban{border:4pt solid #000;font-size:27pt;line-height:1.08;font-weight:800;padding:1mm 4mm 2mm;text-align:center}
 .label .kind{font-size:27pt;line-height:1.05;font-weight:800}
 .label .double{border:5pt double #000;padding:.5mm 4mm 1.5mm;align-self:flex-start}
-.label .fact{font-size:14pt;line-height:1.25;max-height:19mm;overflow:hidden}
+.label .fact{font-size:14pt;line-height:1.3;max-height:26mm;overflow:hidden;padding-bottom:.6mm}
 .label .first{margin-top:auto;font-size:14pt}
-.side .tape{font-size:48pt;line-height:1.02;font-weight:800;text-transform:uppercase;max-height:96mm;overflow:hidden}
+.side .tape{font-size:44pt;line-height:1.05;font-weight:800;text-transform:uppercase;max-height:66mm;overflow:hidden;padding-bottom:1mm}
 .cut{border-top:1.2pt dashed #000;margin:4.5mm 0;height:0;position:relative}
 .cut::after{content:"cut here";position:absolute;left:50%;top:-2.6mm;transform:translateX(-50%);background:#fff;padding:0 2mm}
-.cards{display:grid;grid-template-columns:1fr 1fr;gap:6mm;flex:1}
-.card{border:1.5pt solid #000;padding:3mm;min-height:112mm;break-inside:avoid;display:flex;flex-direction:column}
-.letter .card{min-height:103mm}
+.cards{display:grid;grid-template-columns:1fr 1fr;gap:6mm;align-content:start}
+.card{border:1.5pt solid #000;padding:3mm;min-height:52mm;break-inside:avoid;display:flex;flex-direction:column}
 .card h2{margin:0 0 1mm;font-size:15pt;border-bottom:1.5pt solid #000;padding-bottom:1mm}
 .card h3{margin:1.6mm 0 .6mm;font-size:10.5pt}
 .card p.item{margin:0 0 .8mm}

@@ -4,7 +4,9 @@ import { bookOf } from "./book.ts";
 import { cautionsPage, closeOutPage } from "./closeOutPage.ts";
 import { coolerPages } from "./coolerPage.ts";
 import { countdownPage } from "./countdownPage.ts";
-import { drinksPage, eatPages } from "./eatPage.ts";
+import { dayPages } from "./dayPage.ts";
+import { drinksPage } from "./drinksPage.ts";
+import { eatPages } from "./eatPage.ts";
 import { icePage } from "./icePage.ts";
 import { labelPages } from "./labelPages.ts";
 import { logPage } from "./logPage.ts";
@@ -33,6 +35,7 @@ export function tripBook(forecast: Forecast, options: BookOptions): string {
     ...shoppingPages(book),
     ...coolerPages(book),
     ...labelPages(book),
+    ...dayPages(book),
     ...pullPages(book),
     ...drinksPage(book),
     ...eatPages(book),

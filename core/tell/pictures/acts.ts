@@ -14,13 +14,15 @@ const GLYPH_PX = 14;
 const SIGN_PX = 11;
 const LONGEST_PX = 190;
 
-interface Act {
+/** An act with its place on the ruler. */
+export interface Act {
   what: Told;
   x: number;
   words: string;
 }
 
-interface Placed extends Act {
+/** An act whose words found room. */
+export interface Placed extends Act {
   row: number;
   /** Middle of the words. */
   at: number;
@@ -93,7 +95,8 @@ function ranked(acts: readonly Act[]): Act[] {
   return [...acts].sort((a, b) => RANK.indexOf(a.what) - RANK.indexOf(b.what) || a.x - b.x);
 }
 
-function place(acts: readonly Act[], x0: number, x1: number, rows: number): Placed[] {
+/** Words beside their signs, in rows away from the lane; what would cover others is left out. */
+export function place(acts: readonly Act[], x0: number, x1: number, rows: number): Placed[] {
   const placed: (Placed & { from: number; to: number })[] = [];
   for (const act of ranked(acts)) {
     const half = textWidth_px(act.words, 12, true) / 2 + 3;

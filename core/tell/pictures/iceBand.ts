@@ -344,7 +344,7 @@ function overRows({ data, options, x }: Frame, top: number): string {
 }
 
 /** Indices of points at least a pixel apart, with the first and the last, and both points of a moment that has two. */
-function thinned(t_h: readonly number[], x: TimeScale): number[] {
+export function thinned(t_h: readonly number[], x: TimeScale): number[] {
   const kept: number[] = [];
   t_h.forEach((t, i) => {
     const last = kept.at(-1);

@@ -1,7 +1,7 @@
 import { tag } from "./svg.ts";
 
-/** Textures tell areas apart without colour. `sure` is solid and needs none; `dry` is dry ice. */
-export type Texture = "likely" | "luck" | "night" | "dry";
+/** Textures tell areas apart without colour. `sure` is solid and needs none; `dry` is dry ice, `tape` a lid that stays shut. */
+export type Texture = "likely" | "luck" | "night" | "dry" | "tape";
 
 /** The definitions of the textures a picture uses, their ids ending in the picture's own. */
 export function textures(id: string, ...used: readonly Texture[]): string {
@@ -56,6 +56,12 @@ function pattern(name: Texture, id: string): string {
     const stroke = tag("line", { x1: 0, y1: 0, x2: 0, y2: 6, stroke: "var(--likely)", "stroke-width": 3.4 });
     const turned = { patternUnits: "userSpaceOnUse", patternTransform: "rotate(45)" };
     return tag("pattern", { id: `likely-${id}`, width: 6, height: 6, ...turned }, ground + stroke);
+  }
+  if (name === "tape") {
+    const ground = tag("rect", { width: 8, height: 8, fill: "var(--sheet)" });
+    const stroke = tag("line", { x1: 0, y1: 0, x2: 0, y2: 8, stroke: "var(--ink)", "stroke-width": 3 });
+    const turned = { patternUnits: "userSpaceOnUse", patternTransform: "rotate(20)" };
+    return tag("pattern", { id: `tape-${id}`, width: 8, height: 8, ...turned }, ground + stroke);
   }
   if (name === "dry") {
     const ground = tag("rect", { width: 7, height: 8, fill: "var(--likelyBg)" });

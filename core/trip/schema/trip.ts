@@ -33,7 +33,10 @@ const shape = v.strictObject(
     freezer: v.optional(
       v.strictObject(
         {
-          space: quantity("volume", "Room in the freezer for making ice"),
+          space: quantity(
+            "volume",
+            "Room in the freezer at home, for ice and for food frozen before the trip",
+          ),
           at: v.optional(quantity("temperature", "How cold it is")),
         },
         "a mapping with space and at",

@@ -60,7 +60,7 @@ describe("where planned ice lies", () => {
       ...{ form, pieces, each, layer, price },
       ...{ at: "-16 C", liquid: "0 %", in: "galley" },
     }));
-    const planned = plannedYaml(file, { ice: added, food: [], events: [] }, "planned");
+    const planned = plannedYaml(file, { ice: added, food: [], coolers: [], events: [] }, "planned");
     expect(planned).toContain("layer: fill");
     expect(holds(planned)).toBe(true);
   });

@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from "vitest";
+import { judge, needOf } from "../../../core/plan/need.ts";
 import { planIce } from "../../../core/plan/planIce.ts";
-import type { Trip, TripIce } from "../../../core/trip/types.ts";
+import type { Trip, TripFood, TripIce } from "../../../core/trip/types.ts";
 import { toyCooler, toyFood, toyForecast, toyIce, toySupply, toyTrip } from "./toyTrip.ts";
 
 // A box that melts 0.2 kg an hour, on paper; outside it is as cold as a test says.
@@ -154,5 +155,40 @@ describe("ice that is frozen at home", () => {
   it("is none where not one piece fits", () => {
     const plan = planOf({ food, supply: [jug, toySupply("cube", 2)], freezer: freezer(2) });
     expect(pieces(plan.addedIce)).toBe("0: 5 cube");
+  });
+});
+
+describe("ice in a cooler that food comes into later", () => {
+  const late = toyFood("trout", 0, { putIn_s: 20 * 3600, eat_s: 40 * 3600 });
+  const early = toyFood("stew", 0, { eat_s: 40 * 3600 });
+  /** What is read of a cooler that had no ice between two hours. */
+  const outcome = (food: TripFood, gap_h: [number, number], end_h: number | null = null): string => {
+    const trip = toyTrip({ food: [food] });
+    const told = toyForecast({ ...trip, ice: [toyIce("cube", 9, 2)] });
+    const cooler = { ...told.result.coolers[0]!, iceGaps_h: [gap_h] };
+    const iceOut_h = { p10: end_h, p50: end_h, p90: end_h };
+    const result = { ...told.result, coolers: [{ ...cooler, iceOut_h }] };
+    return judge(result, needOf(trip, 0, new Set([0]))).outcome;
+  };
+
+  it("is wanted from when that food is there, and not before", () => {
+    expect(outcome(late, [0, 20])).toBe("holds");
+    expect(outcome(early, [0, 20])).toBe("short");
+  });
+
+  it("is wanted all the while from then on", () => {
+    expect(outcome(late, [18, 24])).toBe("short");
+    expect(outcome(late, [25, 30])).toBe("short");
+    expect(outcome(late, [0, 10], 12)).toBe("short");
+  });
+
+  it("is wanted from the merge on that brings the food", () => {
+    const trip = toyTrip({
+      coolers: [toyCooler("bar"), toyCooler("galley")],
+      food: [early],
+      events: [{ do: "merge", t_s: 12 * 3600, from: 0, into: 1, path: "events[0]" }],
+    });
+    expect(needOf(trip, 1, new Set([0, 1])).iceFrom_h).toBe(12);
+    expect(needOf(trip, 0, new Set([0, 1])).iceFrom_h).toBe(0);
   });
 });

@@ -75,6 +75,59 @@ describe("packMap", () => {
     expect(notes(layers)).toMatch(/loose ice, [\d.]+ of 2 bags: pour it into the gaps/);
   });
 
+  // A lump of 2.28 kg is a cube of 13 cm: six to a layer, two layers of them in 33 cm, 12 in all.
+  const lump = { shape: "lump", thick_m: 0.13, mass_kg: 2.28 } as const;
+  const topOf_m = (one: { z_m: number; height_m: number }): number => one.z_m + one.height_m;
+
+  it("presses bags into what is left where stiff boxes would stand over the rim", () => {
+    // 62 % packed, thirteen of 2.2 L take 46 of 49.5 L.
+    const food = Array.from({ length: 13 }, (_, i) =>
+      toyFood(`food ${i}`, 0, { ...lump, eat_s: (i + 1) * 3 * 3600 }),
+    );
+    const { layers, warnings } = mapOf({ food });
+    expect(warnings).toEqual([]);
+    expect(notes(layers)).toMatch(/press bags flat/);
+    const places = layers.flatMap((layer) => layer.places);
+    expect(Math.max(...places.map(topOf_m))).toBeLessThanOrEqual(0.33 + 1e-9);
+    // What is eaten first lies at the top, what is eaten last at the base.
+    expect(layers.at(-1)!.items).toContain("food 0");
+    expect(layers[0]!.items).toContain("food 12");
+  });
+
+  it("lays food beside tall ice in layers of its own, raw below ready", () => {
+    // Beside two jugs as they lie there is room for one lump of 16 cm, and over them for three: the fifth finds none.
+    const large = { ...lump, thick_m: 0.16, mass_kg: 4.26 };
+    const ready = Array.from({ length: 4 }, (_, i) =>
+      toyFood(`food ${i}`, 0, { ...large, eat_s: (i + 2) * 3 * 3600 }),
+    );
+    const { layers } = mapOf({
+      ice: [{ ...toyIce("jug", 2, 3.8), ...base }],
+      food: [toyFood("chicken", 0, { ...large, raw: true, eat_s: 3600 }), ...ready],
+    });
+    expect(notes(layers)).toMatch(/stand this at one end/);
+    const places = layers.flatMap((layer) => layer.places);
+    const jugs = places.filter(({ kind }) => kind === "ice");
+    const chicken = places.filter(({ kind }) => kind === "raw");
+    const above = places.filter(({ kind }) => kind === "ready");
+    expect(layers[0]!.places).toEqual(jugs);
+    expect(Math.max(...chicken.map(topOf_m))).toBeLessThanOrEqual(
+      Math.min(...above.map(({ z_m }) => z_m)) + 1e-9,
+    );
+    expect(chicken[0]!.z_m).toBeLessThan(Math.max(...jugs.map(topOf_m)));
+  });
+
+  it("tells a piece of ice that is longer than the inside however it is turned", () => {
+    // Packs of 8 : 6 : 1 at about 1 kg/L: 4 kg are 35 × 26 × 4 cm, 12 kg are 50 × 38 × 6 cm, in 50 × 30 × 33 cm.
+    expect(mapOf({ ice: [{ ...toyIce("gel pack", 1, 4), ...base }] }).warnings).toEqual([]);
+    const { warnings } = mapOf({ ice: [{ ...toyIce("gel pack", 1, 12), ...base }] });
+    expect(warnings).toEqual([
+      expect.objectContaining({
+        code: "map-full",
+        says: expect.stringMatching(/longer than the inside however it is turned/),
+      }),
+    ]);
+  });
+
   it("says by how much a load stands over the rim, and why there is no map", () => {
     const full = mapOf({ food: [toyFood("stew", 0, { mass_kg: 80, pieces: 40, thick_m: 0.05 })] });
     expect(full.warnings).toEqual([

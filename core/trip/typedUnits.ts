@@ -1,4 +1,4 @@
-import type { UnitSystem } from "../core/index.ts";
+import type { UnitSystem } from "../quantity/units.ts";
 
 const us = /\d[ \t]?°?(?:F|lbs?|oz|fl oz|qt|gal|in|ft|mph)\b(?![ \t]*:)/g;
 const metric = /\d[ \t]?°?(?:C|kg|g|L|l|mL|ml|mm|cm|m|km|km\/h)\b(?![ \t]*:)/g;

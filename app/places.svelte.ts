@@ -1,0 +1,32 @@
+/** Where one can be, in the order of the work. A place that does not work yet is not listed. */
+export const places = ["describe", "decide", "ready", "pack"] as const;
+export type Place = (typeof places)[number];
+
+export const placeWords: Record<Place, string> = {
+  describe: "Describe",
+  decide: "Decide",
+  ready: "Ready",
+  pack: "Pack",
+};
+
+function placeNow(): Place {
+  const asked = location.hash.replace(/^#\/?/, "").split("/")[0];
+  return places.find((place) => place === asked) ?? "describe";
+}
+
+/** Follows the address, so that back and forward do what they do everywhere. */
+class Router {
+  place = $state<Place>(placeNow());
+
+  constructor() {
+    addEventListener("hashchange", () => {
+      this.place = placeNow();
+    });
+  }
+
+  go(place: Place): void {
+    location.hash = `#/${place}`;
+  }
+}
+
+export const router = new Router();

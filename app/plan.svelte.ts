@@ -1,0 +1,113 @@
+import type { Aim } from "../core/index.ts";
+import { table } from "./trip.svelte.ts";
+import type { PlanView, Study } from "./worker/asks.ts";
+import { CalledOff, reckon, stopReckoning, TripProblems } from "./worker/hand.ts";
+
+/** Members of the full answer; the first answer is the middle case alone. */
+const MEMBERS = 256;
+
+/** CSS pixels that pictures are drawn for: what the page has beside its margins, in one column or two. */
+function pictureWidth(): number {
+  if (innerWidth < 900) return Math.max(320, Math.min(760, innerWidth - 64));
+  return innerWidth < 1000 ? 660 : 600;
+}
+
+/** The plan on the table, how far it is, and what went wrong. */
+class PlanOnTable {
+  view = $state.raw<PlanView | null>(null);
+  /** The text that `view` was planned from. */
+  madeFrom = $state("");
+  /** null: nothing is being reckoned. */
+  busy = $state.raw<{ done_frac: number; says: string } | null>(null);
+  fault = $state<string | null>(null);
+  aim = $state<Aim>("pieces");
+  #isGone = false;
+  habits = $state.raw<Study | null>(null);
+  stress = $state.raw<Study | null>(null);
+
+  /** The plan is of an older state of the trip. */
+  get isOld(): boolean {
+    return this.view !== null && this.madeFrom !== table.desk.text;
+  }
+
+  /** The middle case first, which is there at once, then the whole with its doubt. */
+  async make(): Promise<void> {
+    if (this.busy !== null) this.stop();
+    const { text } = table.desk;
+    this.fault = null;
+    this.habits = null;
+    this.stress = null;
+    for (const members of [0, MEMBERS]) {
+      const ask = {
+        do: "plan",
+        text,
+        units: table.units,
+        members,
+        aim: this.aim,
+        width: pictureWidth(),
+      } as const;
+      const view = await this.#run(() => reckon<"plan">(ask, this.#tell));
+      if (view === null) return;
+      this.#isGone = false;
+      this.view = view;
+      this.madeFrom = text;
+    }
+  }
+
+  /** The same plan in the units that are asked for now. */
+  async show(): Promise<void> {
+    if (this.view === null || this.busy !== null) return;
+    // What was called off took the plan that the worker held with it.
+    if (this.#isGone) return this.make();
+    const view = await this.#run(() =>
+      reckon<"show">({ do: "show", units: table.units, width: pictureWidth() }),
+    );
+    if (view !== null) this.view = view;
+  }
+
+  async study(what: "habits" | "stress"): Promise<void> {
+    if (this.view === null) return;
+    const ask = { text: this.view.file, units: table.units, members: 64, width: pictureWidth() };
+    const made = await this.#run(() => reckon<typeof what>({ do: what, ...ask }, this.#tell));
+    if (made !== null) this[what] = made;
+  }
+
+  /** Another trip comes on the table. */
+  clear(): void {
+    if (this.busy !== null) this.stop();
+    this.view = null;
+    this.madeFrom = "";
+    this.habits = null;
+    this.stress = null;
+    this.fault = null;
+  }
+
+  stop(): void {
+    stopReckoning();
+    this.#isGone = true;
+    this.busy = null;
+  }
+
+  readonly #tell = (done_frac: number, says: string): void => {
+    this.busy = { done_frac, says };
+  };
+
+  async #run<T>(work: () => Promise<T>): Promise<T | null> {
+    this.busy = { done_frac: 0, says: "reading the trip" };
+    try {
+      const answer = await work();
+      this.busy = null;
+      return answer;
+    } catch (error) {
+      if (error instanceof CalledOff) return null;
+      this.busy = null;
+      this.fault =
+        error instanceof TripProblems
+          ? "The trip has mistakes: see the list on Describe."
+          : `Something of ours broke: ${(error as Error).message}. Your trip is kept as it is.`;
+      return null;
+    }
+  }
+}
+
+export const plan = new PlanOnTable();

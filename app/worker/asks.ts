@@ -1,0 +1,94 @@
+import type { Aim, Answer, Assumed, Problem, Result, TripEdit, UnitSystem } from "../../core/index.ts";
+
+/*
+ * What a page asks of its two workers and what comes back: plain data. The desk reads and edits trip files, and is always
+ * free; the reckoner runs forecasts and plans, and is ended when what it works at is no longer wanted.
+ */
+
+/** A trip file as it was read. */
+export interface TripOnDesk {
+  /** The file, as it would be kept. */
+  text: string;
+  /** The file as parsed, for forms to show; null where it is no YAML. */
+  typed: unknown;
+  title: string;
+  problems: readonly Problem[];
+  /** Empty where there are problems. */
+  assumed: readonly Assumed[];
+  /** Units that the file is typed in. */
+  units: UnitSystem;
+  /** Hours from departure to return, and meals in between; null where there are problems. */
+  hours: number | null;
+  meals: number | null;
+  /** Departure and return as instants, ms since 1970, so that a page knows what is now; null where there are problems. */
+  span_ms: readonly [number, number] | null;
+}
+
+export type DeskAsk =
+  | { do: "read"; text: string }
+  | { do: "edit"; text: string; edits: readonly TripEdit[] }
+  | { do: "foods" };
+
+/** Pictures by name, each an SVG; they take their colours from the page. */
+export interface PlanPictures {
+  /** All coolers through the days. */
+  strip: string;
+  /** What each merge is worth, in the plan's order. */
+  merges: readonly string[];
+  food: string;
+  /** By cooler, in the trip's order. */
+  ice: readonly string[];
+  cold: readonly string[];
+  doubts: readonly string[];
+  /** null: nothing lies in it. */
+  pack: readonly (string | null)[];
+}
+
+/** A plan as a page shows it. */
+export interface PlanView {
+  result: Result;
+  answer: Answer;
+  pictures: PlanPictures;
+  /** What was decided, in words, as the command line says it. */
+  text: string;
+  /** The trip file with everything planned written into it. */
+  file: string;
+  holds: boolean;
+  members: number;
+}
+
+/** A text with its picture. */
+export interface Study {
+  text: string;
+  picture: string;
+}
+
+export type ReckonAsk =
+  | { do: "plan"; text: string; units: UnitSystem; members: number; aim: Aim; width: number }
+  | { do: "show"; units: UnitSystem; width: number }
+  | { do: "book"; units: UnitSystem; paper: "A4" | "Letter"; made: string }
+  | { do: "calendar"; now_s: number }
+  | { do: "habits"; text: string; units: UnitSystem; members: number; width: number }
+  | { do: "stress"; text: string; units: UnitSystem; members: number; width: number };
+
+/** Answers by what was asked. */
+export interface ReckonAnswers {
+  plan: PlanView;
+  show: PlanView;
+  book: string;
+  calendar: string;
+  habits: Study;
+  stress: Study;
+}
+
+export interface Asked<T> {
+  id: number;
+  ask: T;
+}
+
+/** What a worker says, first how far it is, at last the answer. */
+export type Said =
+  | { id: number; done_frac: number; says: string }
+  | { id: number; answer: unknown }
+  | { id: number; problems: readonly Problem[] }
+  | { id: number; fault: string };

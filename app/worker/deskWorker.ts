@@ -1,0 +1,67 @@
+import { parse } from "yaml";
+import {
+  editedTrip,
+  foods,
+  localInstant_ms,
+  mealMoments,
+  readTrip,
+  type Trip,
+  unitsOf,
+} from "../../core/index.ts";
+import type { Asked, DeskAsk, Said, TripOnDesk } from "./asks.ts";
+
+// Reads and edits trip files, so that neither YAML nor the checks of it are loaded by the page itself.
+declare const self: DedicatedWorkerGlobalScope;
+
+self.addEventListener("message", ({ data: { id, ask } }: MessageEvent<Asked<DeskAsk>>) => {
+  try {
+    self.postMessage({ id, answer: answered(ask) } satisfies Said);
+  } catch (error) {
+    self.postMessage({ id, fault: String(error) } satisfies Said);
+  }
+});
+
+function answered(ask: DeskAsk): TripOnDesk | readonly string[] {
+  if (ask.do === "foods") return Object.keys(foods).sort();
+  return onDesk(ask.do === "edit" ? editedTrip(ask.text, ask.edits) : ask.text);
+}
+
+function onDesk(text: string): TripOnDesk {
+  const reading = readTrip(text, { file: "trip" });
+  const units = unitsOf(text);
+  if (reading.ok) return { text, typed: reading.trip.typed, units, problems: [], ...factsOf(reading.trip) };
+  const typed = typedOf(text);
+  const title = (typed as { title?: unknown } | null)?.title;
+  return {
+    text,
+    typed,
+    units,
+    title: typeof title === "string" ? title : "Trip",
+    problems: reading.problems,
+    assumed: [],
+    hours: null,
+    meals: null,
+    span_ms: null,
+  };
+}
+
+function factsOf(trip: Trip): Pick<TripOnDesk, "title" | "assumed" | "hours" | "meals" | "span_ms"> {
+  const { timezone } = trip.place;
+  const from_ms = localInstant_ms(trip.depart, timezone);
+  return {
+    title: trip.title,
+    assumed: trip.assumed,
+    hours: trip.duration_s / 3600,
+    meals: mealMoments(trip).length,
+    span_ms: [from_ms, from_ms + trip.duration_s * 1000],
+  };
+}
+
+/** What a form can still show of a file with mistakes. */
+function typedOf(text: string): unknown {
+  try {
+    return parse(text, { uniqueKeys: false });
+  } catch {
+    return null;
+  }
+}
