@@ -75,7 +75,11 @@ function isSame(one: IceSearch, other: IceSearch): boolean {
   return words(one) === words(other);
 }
 
-function sureWarning(trip: Trip, failing: number, members: number): Warning {
+/** In how many of the members every perishable keeps its limit, beside what was asked. */
+export function sureWarning(trip: Trip, draws: Draws): Warning {
+  const order = worstFirst(trip, draws);
+  const failing = order.filter(({ fails }) => fails).length;
+  const members = order.length;
   const asked = Math.round(100 * trip.confidence_frac);
   const held = members - failing;
   const enough = failing <= allowed(trip, members);
@@ -171,6 +175,6 @@ export async function surePlan(
   const { result } = withBands(plan.forecast, draws, options.seed);
   const found =
     search.scene.options.worldOf === undefined ? result.warnings : fromWorld(trip, result.warnings);
-  const warnings = [sureWarning(trip, best.failing, best.order.length), ...found];
+  const warnings = [sureWarning(trip, draws), ...found];
   return { draws, plan, forecast: { ...plan.forecast, result: { ...result, warnings } } };
 }

@@ -23,7 +23,7 @@ import { type IcePlan, planIce } from "./planIce.ts";
 import type { Planned } from "./plannedFile.ts";
 import { pullCards } from "./pull.ts";
 import { type DecidedStates, decideStates } from "./states.ts";
-import { surePlan } from "./surePlan.ts";
+import { surePlan, sureWarning } from "./surePlan.ts";
 import type { ProposeOptions } from "./trials.ts";
 import { warmLoadPlan } from "./warmLoad.ts";
 
@@ -128,7 +128,9 @@ function toldOf(
   const searched = before.result.warnings.filter(
     ({ code, path }) => !own.has(`${code} ${path}`) && (isSame || isOfSearch(code)),
   );
-  const warnings = [...searched, ...told.result.warnings];
+  // Ice runs and merges change how sure it is.
+  const sure = draws === null || isSame ? [] : [sureWarning(middle.trip, draws)];
+  const warnings = [...sure, ...searched, ...told.result.warnings];
   const result = { ...told.result, command: "plan" as const, warnings, plan: before.result.plan! };
   return { ...told, result };
 }

@@ -80,6 +80,7 @@ describe("--out", () => {
       "galley-cold.svg",
       "galley-ice.svg",
       "result.json",
+      "trip.svg",
     ]);
     expect(readFileSync(join(made, "forecast.txt"), "utf8")).toContain("chili");
     expect(JSON.parse(readFileSync(join(made, "result.json"), "utf8"))).toMatchObject({
@@ -174,7 +175,7 @@ describe("--out", () => {
     expect(readdirSync(folder)).toEqual(["in"]);
     expect(readdirSync(join(folder, "in")).sort()).toEqual(["out", "trip.yaml"]);
     const made = readdirSync(join(folder, "in/out"));
-    expect(made).toHaveLength(names.length * 2 + 3);
+    expect(made).toHaveLength(names.length * 2 + 4);
     for (const name of made) expect(name).toMatch(/^[\p{L}\p{N}][\p{L}\p{N}-]*\.(?:svg|txt|json)$/u);
     expect(existsSync("/etc/cool-ice.svg")).toBe(false);
   });

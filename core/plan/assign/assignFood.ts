@@ -36,8 +36,9 @@ function warmWarnings({ warm }: Settled): Warning[] {
   return [{ code: "assign-warm", says, path: "" }];
 }
 
-function otherWarnings(otherwise: readonly OtherAssignment[]): Warning[] {
-  if (otherwise.length > 0) return [];
+function otherWarnings({ coolers }: Trip, otherwise: readonly OtherAssignment[]): Warning[] {
+  // With one cooler there is nothing to choose between.
+  if (otherwise.length > 0 || coolers.length < 2) return [];
   return [
     {
       code: "no-other-assignment",
@@ -88,7 +89,7 @@ export async function assignFood(trip: Trip, options: AssignOptions): Promise<As
       ...assignWarnings(task, answer),
       ...warmWarnings(best),
       ...inTurn,
-      ...otherWarnings(otherwise),
+      ...otherWarnings(trip, otherwise),
     ],
   };
 }

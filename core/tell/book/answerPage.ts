@@ -7,7 +7,7 @@ import { durationWords, escaped, momentWords, ONE_RUN, printable } from "../word
 import { type Book, momentIn } from "./book.ts";
 import { type Block, drawing, heading, list, type Piece, paragraph } from "./flow.ts";
 import { element, sentence } from "./html.ts";
-import { pages, type Sheet } from "./page.ts";
+import { fewestSheets, pages, type Sheet } from "./page.ts";
 import { warnedOf } from "./warned.ts";
 
 /** What asks for a person at most, so that it is read. */
@@ -17,6 +17,10 @@ const LEAST_STRIP_frac = 0.86;
 
 /** The answer in a sentence, the trip in a picture, what needs somebody, and each cooler in a sentence. */
 export function answerPage(book: Book): Sheet[] {
+  return fewestSheets([1, 0.93, LEAST_STRIP_frac].map((share_frac) => answerWith(book, share_frac)));
+}
+
+function answerWith(book: Book, share_frac: number): Sheet[] {
   const { forecast, voice, options, plan } = book;
   const { paper, pictures } = options;
   const needs = needsOf(book);
@@ -26,7 +30,7 @@ export function answerPage(book: Book): Sheet[] {
   const pieces: Piece[] = [
     paragraph(tripWords(book), paper),
     paragraph(doubtWords(book), paper),
-    drawing(pictures.strip ?? stripOf(book), paper, 1, LEAST_STRIP_frac),
+    drawing(pictures.strip ?? stripOf(book), paper, share_frac, LEAST_STRIP_frac / share_frac),
     ...(needs.length === 0
       ? []
       : [heading(needs.length === 1 ? "One thing needs you" : `${counted(needs.length)} things need you`)]),

@@ -6,7 +6,7 @@ import { durationWords, printable } from "../words.ts";
 import type { Book } from "./book.ts";
 import { drawing, heading, list, type Piece, paragraph, type Table } from "./flow.ts";
 import { sentence } from "./html.ts";
-import { pages, type Sheet } from "./page.ts";
+import { fewestSheets, pages, type Sheet } from "./page.ts";
 
 /** Rows that a page of warm time is given for what nobody foresaw. */
 const SPARE_ROWS = 3;
@@ -116,11 +116,11 @@ function eatTable(order: Rows, { forecast, voice }: Book): Table {
 
 /** As many rows to spare as do not begin a sheet of their own. */
 function warmSheets(order: Rows, book: Book): Sheet[] {
-  const laid = [SPARE_ROWS, 2, 1, 0].map((spare) =>
-    pages("Warm time", "Warm time, kept by pencil", warmPieces(order, book, spare), book),
+  return fewestSheets(
+    [SPARE_ROWS, 2, 1, 0].map((spare) =>
+      pages("Warm time", "Warm time, kept by pencil", warmPieces(order, book, spare), book),
+    ),
   );
-  const fewest = Math.min(...laid.map((sheets) => sheets.length));
-  return laid.find((sheets) => sheets.length === fewest)!;
 }
 
 function warmPieces(order: Rows, book: Book, spareCount: number): Piece[] {

@@ -80,7 +80,7 @@ function sideLabel(book: Book, cooler: number): string {
 }
 
 function head(number: string, name: string): string {
-  const size_pt = printable(name).length <= 9 ? 70 : printable(name).length <= 16 ? 46 : 30;
+  const size_pt = printable(name).length <= 9 ? 66 : printable(name).length <= 16 ? 46 : 30;
   return element(
     "div",
     "row",

@@ -1,10 +1,13 @@
 import { atClocks_s } from "../../plan/mergeTrial.ts";
-import { clockWords, localTime, type TripClock } from "../words.ts";
+import { cut } from "../lines.ts";
+import { clockWords, localTime, printable, type TripClock } from "../words.ts";
 import { type Book, isUnused, numberOf } from "./book.ts";
 import { paragraph, type Table } from "./flow.ts";
 import { pages, type Sheet } from "./page.ts";
 
 const ROW_cm = 0.78;
+/** A longer name is cut: its number stands before it. */
+const NAME_LETTERS = 14;
 /** A reading so soon after departure, or so soon before the return, is that of packing or of home. */
 const NEAR_h = 1;
 
@@ -66,7 +69,7 @@ function beginnings(book: Book): [when: string, cooler: string][] {
     result.coolers.flatMap(({ name }, i): [string, string][] => {
       const merge = trip.events.find((event) => event.do === "merge" && event.from === i);
       if (isUnused(book, i) || (merge !== undefined && merge.t_s / 3600 <= t_h)) return [];
-      return [[when, `${numberOf(book, i)} ${name}`]];
+      return [[when, `${numberOf(book, i)} ${cut(printable(name), NAME_LETTERS)}`]];
     }),
   );
 }

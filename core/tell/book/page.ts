@@ -21,6 +21,12 @@ export function pages(about: string, title: string, pieces: readonly Piece[], bo
   }));
 }
 
+/** Of several ways to lay one thing out, the first that takes the fewest sheets. */
+export function fewestSheets(ways: readonly (readonly Sheet[])[]): Sheet[] {
+  const fewest = Math.min(...ways.map((sheets) => sheets.length));
+  return [...ways.find((sheets) => sheets.length === fewest)!];
+}
+
 /** The whole document: every sheet with its head and foot, numbered. */
 export function documentOf(sheets: readonly Sheet[], book: Book): string {
   const { forecast, options } = book;

@@ -13,7 +13,7 @@ const LINES_A_CARD = 26;
 const FRAME_LINES = 3.6;
 const LEAST_LINES = 7;
 /** Lines of a sheet of cards. */
-const LINES_A_SHEET: Readonly<Record<Paper, number>> = { A4: 54, Letter: 49 };
+const LINES_A_SHEET: Readonly<Record<Paper, number>> = { A4: 49, Letter: 43 };
 
 interface Line {
   html: string;

@@ -24,7 +24,6 @@ export function runsPage(book: Book): Sheet[] {
   const pieces: Piece[] = [
     ...(plan.iceRuns.length === 0 ? [] : [heading("Ice runs"), runTable(book)]),
     ...(plan.merges.length === 0 ? [] : [heading("Two coolers become one"), mergeTable(book)]),
-    ...plan.merges.map((_, i) => drawing(curveOf(book, i), options.paper, 1, LEAST_CURVE_frac)),
     ...(plan.merges.length === 0
       ? []
       : list(
@@ -33,6 +32,7 @@ export function runsPage(book: Book): Sheet[] {
           ],
           options.paper,
         )),
+    ...plan.merges.map((_, i) => drawing(curveOf(book, i), options.paper, 1, LEAST_CURVE_frac)),
   ];
   return pages("Ice runs and merges", title.join(" and "), pieces, book);
 }

@@ -49,11 +49,11 @@ td{border-bottom:.5pt solid #000;padding:.8mm 1.2mm;vertical-align:top}
 .why{display:block}
 .rule{border-top:1.2pt solid #000;margin:2mm 0}`;
 
-const LABELS = `.label{border:3pt solid #000;padding:5mm 6mm;height:122mm;display:flex;flex-direction:column;gap:2mm;overflow:hidden}
+const LABELS = `.label{border:3pt solid #000;padding:4mm 6mm;height:122mm;display:flex;flex-direction:column;gap:1.4mm;overflow:hidden}
 .letter .label{height:113mm}
 .label .row{display:flex;gap:6mm;align-items:center}
 .label>*{flex-shrink:0}
-.label .number{font-size:68pt;line-height:.9;font-weight:800;border:5pt solid #000;padding:2mm 5mm 4mm;clip-path:polygon(0 0,calc(100% - 8mm) 0,100% 8mm,100% 100%,0 100%)}
+.label .number{font-size:58pt;line-height:.9;font-weight:800;border:5pt solid #000;padding:1mm 5mm 2.6mm;clip-path:polygon(0 0,calc(100% - 8mm) 0,100% 8mm,100% 100%,0 100%)}
 .label .name{font-weight:800;line-height:1;text-transform:uppercase;overflow:hidden;max-height:30mm}
 .label .ban{border:4pt solid #000;font-size:27pt;line-height:1.08;font-weight:800;padding:1mm 4mm 2mm;text-align:center}
 .label .kind{font-size:27pt;line-height:1.05;font-weight:800}

@@ -82,38 +82,46 @@ export function mergeCurves(data: MergeCurvesData, options: PictureOptions): str
     middle: isLine(course.apart_kg) && isLine(course.joined_kg),
   };
   const key = keyRows(frame, bottom + RULER_PX + 6);
-  const content = [
-    nightColumns(frame.x, data.nights_h, top, bottom, id),
-    words(
-      fitted(`${printable(data.from)} into ${printable(data.into)}`, width - 2 * RIGHT, 15, true),
-      RIGHT,
-      20,
-      {
-        size: 15,
-        bold: true,
-      },
-    ),
-    ...head.map((text, i) => words(text, RIGHT, 39 + i * 17, { size: 13, fill: "ink2" })),
-    massAxis(frame),
-    frame.middle ? "" : bandArea(frame, course.apart_kg, 1),
-    frame.middle ? "" : bandArea(frame, course.joined_kg, 0),
-    series(frame, course.from_kg, FROM),
-    series(frame, course.into_kg, INTO),
-    series(frame, course.apart_kg.p50, { fill: "none", stroke: "var(--sheet)", "stroke-width": 5 }),
-    series(frame, course.apart_kg.p50, APART),
-    series(frame, course.joined_kg.p50, { fill: "none", stroke: "var(--sheet)", "stroke-width": 5 }),
-    series(frame, course.joined_kg.p50, JOINED),
-    mergeLine(frame, top, bottom),
-    ruler(frame.x, data.clock, bottom),
-    key.svg,
-  ];
   return picture(
     options,
     bottom + RULER_PX + 6 + key.height,
     altOf(data, said, units),
     overlayTextures(id, 2) + textures(id, "night"),
-    content.join(""),
+    [headLines(frame, head), lane(frame, top, bottom), key.svg].join(""),
   );
+}
+
+function headLines({ data, options }: Frame, head: readonly string[]): string {
+  const title = fitted(
+    `${printable(data.from)} into ${printable(data.into)}`,
+    options.width - 2 * RIGHT,
+    15,
+    true,
+  );
+  return [
+    words(title, RIGHT, 20, { size: 15, bold: true }),
+    ...head.map((text, i) => words(text, RIGHT, 39 + i * 17, { size: 13, fill: "ink2" })),
+  ].join("");
+}
+
+/** Nights, ranges, lines, the merge and the ruler; likely lines have a rim, so that they stand out where they cross. */
+function lane(frame: Frame, top: number, bottom: number): string {
+  const { course, nights_h, clock } = frame.data;
+  const rim = { fill: "none", stroke: "var(--sheet)", "stroke-width": 5 };
+  return [
+    nightColumns(frame.x, nights_h, top, bottom, frame.options.id),
+    massAxis(frame),
+    frame.middle ? "" : bandArea(frame, course.apart_kg, 1),
+    frame.middle ? "" : bandArea(frame, course.joined_kg, 0),
+    series(frame, course.from_kg, FROM),
+    series(frame, course.into_kg, INTO),
+    series(frame, course.apart_kg.p50, rim),
+    series(frame, course.apart_kg.p50, APART),
+    series(frame, course.joined_kg.p50, rim),
+    series(frame, course.joined_kg.p50, JOINED),
+    mergeLine(frame, top, bottom),
+    ruler(frame.x, clock, bottom),
+  ].join("");
 }
 
 const isLine = ({ p10, p90 }: BandSeries): boolean => p10.every((low, i) => low === p90[i]);
