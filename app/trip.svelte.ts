@@ -99,17 +99,6 @@ class TripOnTable {
     });
   }
 
-  /** Puts another whole text in the place of the trip's; it can be undone. */
-  replace(text: string, says: string): Promise<void> {
-    return this.#next(async () => {
-      this.#undo = [...this.#undo, this.desk.text].slice(-MOST_UNDO);
-      this.#redo = [];
-      this.desk = await readOnDesk(text);
-      this.says = says;
-      await this.#keep();
-    });
-  }
-
   undo(): Promise<void> {
     return this.#next(async () => {
       const text = this.#undo.at(-1);

@@ -2,6 +2,7 @@ import { join } from "node:path";
 import { type Command as Base, Command, Option } from "commander";
 import {
   type Aim,
+  bookPictures,
   booksText,
   type Draws,
   type Forecast,
@@ -19,7 +20,6 @@ import {
   type WholePlan,
   wholePlan,
 } from "../core/index.ts";
-import { bookPictures } from "./bookPictures.ts";
 import { addRunFlags, addTrip, type RunFlags } from "./flags.ts";
 import { warmThreads } from "./memberPool.ts";
 import { drainBanded, sourceOf, withProgress } from "./members.ts";

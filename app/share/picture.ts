@@ -1,13 +1,9 @@
-/** A picture as it looks on this page, as a file of its own: the colours of the look that is on come along. */
-export function standalonePicture(svg: string): string {
-  const style = getComputedStyle(document.documentElement);
-  const names = new Set([...svg.matchAll(/var\(--([a-zA-Z0-9]+)\)/g)].map(([, name]) => name!));
-  names.add("sheet");
-  const tokens = [...names].map((name) => `--${name}:${style.getPropertyValue(`--${name}`).trim()}`);
-  const end = svg.indexOf(">") + 1;
-  const ground = '<rect width="100%" height="100%" fill="var(--sheet)"/>';
-  return `${svg.slice(0, end)}<style>svg{${tokens.join(";")}}</style>${ground}${svg.slice(end)}`;
-}
+import { standalone } from "../../core/index.ts";
+import { look } from "../look/look.svelte.ts";
+
+/** A picture as it looks on this page, as a file of its own; the look for full sun is that of paper. */
+export const standalonePicture = (svg: string): string =>
+  standalone(svg, look.now === "sun" ? "print" : look.now);
 
 /** The same as PNG, two dots for each CSS pixel. */
 export async function asPng(svg: string): Promise<Blob> {

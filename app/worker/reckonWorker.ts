@@ -1,7 +1,7 @@
 import wasm from "highs/runtime?url";
 import {
   answerOf,
-  type BookPictures,
+  bookPictures,
   coldStair,
   coldStairData,
   coolerStrip,
@@ -182,11 +182,7 @@ function picturesOf(forecast: Forecast, units: UnitSystem, width: number): PlanP
 
 function book({ units, paper, made }: Extract<ReckonAsk, { do: "book" }>): string {
   const { forecast } = lastPlan();
-  const { pack } = picturesOf(forecast, units, 680);
-  const named = forecast.trip.coolers.flatMap(({ name }, i) =>
-    pack[i] === null || pack[i] === undefined ? [] : [[name, pack[i]] as const],
-  );
-  const pictures: BookPictures = { pack: Object.fromEntries(named) };
+  const pictures = bookPictures(forecast, units);
   return tripBook(forecast, { units, made, paper, pictures });
 }
 

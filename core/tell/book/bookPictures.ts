@@ -1,4 +1,7 @@
-import { type BookPictures, type Forecast, packSection, type UnitSystem } from "../core/index.ts";
+import type { Forecast } from "../../forecast/types.ts";
+import type { UnitSystem } from "../../quantity/units.ts";
+import { packSection } from "../pictures/packSection.ts";
+import type { BookPictures } from "./options.ts";
 
 /** Width of a sheet's text, CSS pixels. */
 const WIDTH = 680;

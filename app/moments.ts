@@ -1,14 +1,3 @@
-import type { UnitSystem } from "../core/index.ts";
-
-const LB_PER_KG = 2.204_622_621_8;
-
-/** A mass as it is read on a screen; whole from ten on. */
-export function mass(mass_kg: number, units: UnitSystem): string {
-  const value = units === "us" ? mass_kg * LB_PER_KG : mass_kg;
-  const shown = value >= 9.95 ? Math.round(value) : Math.round(value * 10) / 10;
-  return `${shown} ${units === "us" ? "lb" : "kg"}`;
-}
-
 /** "Fri 16 Jul 09:00" of a local ISO moment. */
 export function momentSaid(iso: string): string {
   const [, year, month, day, clock] = /^(\d+)-(\d+)-(\d+)T(\d+:\d+)/.exec(iso) ?? [];
