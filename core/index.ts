@@ -1,3 +1,5 @@
+export type * from "./camp/logFile.ts";
+export type * from "./camp/types.ts";
 export { type EnsembleOptions, ensemble } from "./ensemble/ensemble.ts";
 export { joinDraws } from "./ensemble/joinDraws.ts";
 export { Outstanding } from "./ensemble/outstanding.ts";

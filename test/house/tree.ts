@@ -19,6 +19,7 @@ export const rooms = [
   "ensemble",
   "whatif",
   "plan",
+  "camp",
   "tell",
 ] as const;
 
