@@ -2,6 +2,7 @@
 import { writeFileSync } from "node:fs";
 import { resultSchemaJson } from "../dist/core/forecast/resultSchema.js";
 import { fleetSchemaJson } from "../dist/core/trip/schema/coolers.js";
+import { historySchemaJson } from "../dist/core/trip/schema/history.js";
 import { tripSchemaJson } from "../dist/core/trip/schema/trip.js";
 import { whatIfSchemasJson } from "../dist/core/whatif/resultSchema.js";
 
@@ -10,5 +11,6 @@ const write = (name, schema) =>
 
 write("trip.schema.json", tripSchemaJson());
 write("fleet.schema.json", fleetSchemaJson());
+write("history.schema.json", historySchemaJson());
 write("result.schema.json", resultSchemaJson());
 for (const [command, schema] of Object.entries(whatIfSchemasJson())) write(`${command}.schema.json`, schema);

@@ -98,11 +98,16 @@ function coolerOf(trip: Trip, { cooler }: TripFood | TripIce): number | null {
   return trip.events.some((event) => event.do === "merge") ? null : cooler;
 }
 
+/** How far a measured conductance may be off: as much as is known of this very cooler, else as usual. */
+function measuredPrior({ measured_frac }: TripCooler): Spread & { scale: Scale } {
+  return measured_frac === null ? tripPriors.measured_frac : { ...measured_frac, scale: "log" };
+}
+
 function addCooler(trip: Trip, cooler: TripCooler, index: number, add: Add): void {
   const own = "this cooler's walls and joint";
   const at = coolerName(trip, index);
   for (const key of ownClosures) add(`${at}${key}`, drawnClosures[key], own, index);
-  if (cooler.body.measured_W_per_K !== null) add(`${at}measured`, tripPriors.measured_frac, own, index);
+  if (cooler.body.measured_W_per_K !== null) add(`${at}measured`, measuredPrior(cooler), own, index);
   else if (isNamedBuild(trip, index)) add(`${at}build`, tripPriors.unknownBuild_frac, own, index);
   const joint = jointOf(cooler);
   add(`${at}seal`, tripPriors[`${joint}Seal_frac`], own, index);

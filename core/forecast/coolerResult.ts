@@ -4,7 +4,7 @@ import { iceLotDensity_kg_per_m3 } from "../cooler/layout.ts";
 import type { CoolerTrack, LotTrack } from "../cooler/track.ts";
 import { foodEnthalpy_J_per_kg, foodIce_frac } from "../matter/foodProperties.ts";
 import { iceLatent_J_per_kg } from "../matter/ice.ts";
-import type { Trip, TripFood } from "../trip/types.ts";
+import type { CoolerHistory, Trip, TripFood } from "../trip/types.ts";
 import { foodTimes, hours, middle, trackOf } from "./foodResult.ts";
 import type { BandSeries, CoolerResult, HeatBudget } from "./result.ts";
 import { gone_frac, iceOut_s } from "./run.ts";
@@ -206,6 +206,13 @@ function coldUntil_s(trip: Trip, track: CoolerTrack, out_s: number | null): numb
   return Math.max(out_s, dryOut_s) || trip.duration_s;
 }
 
+function historyResult(history: CoolerHistory | null): Pick<CoolerResult, "history"> {
+  if (history === null) return {};
+  const { records, before_W_per_K, now_W_per_K } = history;
+  const odd = history.odd.map((at) => records[at].trip);
+  return { history: { records: records.length, before_W_per_K, now_W_per_K, odd } };
+}
+
 /** The contract's part for one cooler. */
 export function coolerResult(trip: Trip, fleet: Fleet, cooler: number): CoolerResult {
   const box = fleet.boxes[cooler];
@@ -237,5 +244,6 @@ export function coolerResult(trip: Trip, fleet: Fleet, cooler: number): CoolerRe
     drained_L: books.drained_kg,
     condensed_g: books.condensed_kg * 1000,
     balance: { energy_rel: balance.energy_rel, water_g: balance.waterLost_kg * 1000 },
+    ...historyResult(trip.coolers[cooler].history),
   };
 }

@@ -1,3 +1,4 @@
+import type { Spread } from "../matter/spread.ts";
 import type { Verdict } from "../safety/verdict.ts";
 import type { PlanResult } from "./planResult.ts";
 
@@ -60,6 +61,15 @@ export interface Doubt {
   narrows_frac: number;
 }
 
+/** What earlier trips taught of a cooler's conductance: before the first of them, and now. */
+export interface HistoryResult {
+  records: number;
+  before_W_per_K: Spread;
+  now_W_per_K: Spread;
+  /** Trips that the others contradict. */
+  odd: string[];
+}
+
 export interface CoolerResult {
   name: string;
   volume_L: number;
@@ -97,6 +107,8 @@ export interface CoolerResult {
   drained_L: number;
   condensed_g: number;
   balance: { energy_rel: number; water_g: number };
+  /** Only where earlier trips of this cooler are known. */
+  history?: HistoryResult;
   /** Largest share first; only with members. */
   doubts?: Doubt[];
 }

@@ -39,6 +39,18 @@ const heat = v.pipe(
   v.description("Into the contents, middle case; sun and dryIceGas are within the others"),
 );
 
+const spread = v.strictObject({ p10: number, p50: number, p90: number });
+
+const history = v.pipe(
+  v.strictObject({
+    records: number,
+    before_W_per_K: spread,
+    now_W_per_K: spread,
+    odd: v.array(v.string()),
+  }),
+  v.description("What earlier trips taught of the conductance; odd are the trips that the others contradict"),
+);
+
 const cooler = v.strictObject({
   name: v.string(),
   volume_L: number,
@@ -75,6 +87,7 @@ const cooler = v.strictObject({
   drained_L: number,
   condensed_g: number,
   balance: v.strictObject({ energy_rel: number, water_g: number }),
+  history: v.exactOptional(history),
   doubts: v.exactOptional(
     v.array(
       v.strictObject({

@@ -8,6 +8,7 @@ import { dayTable } from "./dayTable.ts";
 import { doubtLines } from "./doubtsText.ts";
 import { foodAnswer, foodLines } from "./foodText.ts";
 import { FEW } from "./gainWords.ts";
+import { historyLines } from "./historyText.ts";
 import { cut, hanging } from "./lines.ts";
 import { type TextOptions, type Voice, voiceFor } from "./voice.ts";
 import { dangerLines, warningLines } from "./warningText.ts";
@@ -51,6 +52,7 @@ export function detailBlocks(forecast: Forecast, voice: Voice): string[][] {
       [
         ...coldLines(forecast, i, voice),
         ...doubtLines(cooler, voice),
+        ...historyLines(cooler, voice),
         ...loadLines(forecast, i, voice),
         ...drainLines(forecast, i, voice),
       ],

@@ -3,12 +3,15 @@ import { medianClosures } from "../cooler/closures.ts";
 import type { BodyStart, CoolerBody, OpeningHabit } from "../cooler/types.ts";
 import { conductanceRange_W_per_K } from "../cooler/walls.ts";
 import { solarAbsorptances } from "../matter/shells.ts";
+import type { Spread } from "../matter/spread.ts";
+import type { ReadBeside } from "./beside.ts";
 import type { Calendar } from "./calendar.ts";
 import type { CoolerFile } from "./file.ts";
 import { blameFleet, type FleetCooler } from "./fleetFile.ts";
+import { historyBeside } from "./historyFile.ts";
 import { nearest } from "./nearest.ts";
 import { measures, type Notes } from "./notes.ts";
-import type { TripCooler } from "./types.ts";
+import type { CoolerHistory, TripCooler } from "./types.ts";
 
 /** The name that stands for no cooler at all: a box, bag or shelf without ice. */
 export const dryBox = "dry box";
@@ -20,6 +23,7 @@ export function resolveCoolers(
   notes: Notes,
   calendar: Calendar,
   fleet: readonly FleetCooler[],
+  readBeside: ReadBeside | undefined,
 ): TripCooler[] {
   const seen = new Map<string, number>([[dryBox, -1]]);
   return fleet.map((known, i) => {
@@ -32,7 +36,8 @@ export function resolveCoolers(
       notes.refuse(`${path}.name`, `unlike the name of coolers[${earlier}]`, file.name);
     else seen.set(asName(file.name), i);
     const before = notes.findings.length;
-    const cooler = resolveCooler(notes, calendar, file, path);
+    const history = historyOf(notes, file, path, readBeside);
+    const cooler = resolveCooler(notes, calendar, file, path, history);
     blameFleet(notes.findings.slice(before), path, known);
     return cooler;
   });
@@ -56,7 +61,24 @@ export function coolerNamed(
   );
 }
 
-function resolveCooler(notes: Notes, calendar: Calendar, file: CoolerFile, path: string): TripCooler {
+/** Earlier trips give way to a conductance that is stated. */
+function historyOf(
+  notes: Notes,
+  file: CoolerFile,
+  path: string,
+  readBeside: ReadBeside | undefined,
+): CoolerHistory | null {
+  const history = historyBeside(notes, `${path}.history`, file.history, readBeside);
+  return file.conductance === undefined ? history : null;
+}
+
+function resolveCooler(
+  notes: Notes,
+  calendar: Calendar,
+  file: CoolerFile,
+  path: string,
+  history: CoolerHistory | null,
+): TripCooler {
   const room = insideOf(notes, file, path);
   const holds = file.holds ?? notes.assume(`${path}.holds`, "any", "not given");
   const nothing = "not given: nothing there";
@@ -66,7 +88,9 @@ function resolveCooler(notes: Notes, calendar: Calendar, file: CoolerFile, path:
     number: file.number ?? null,
     size: room.size,
     volume_m3: room.volume_m3,
-    body: bodyFor(notes, file, path, room),
+    body: bodyFor(notes, file, path, room, history),
+    measured_frac: history === null ? null : relative(history.now_W_per_K),
+    history,
     start: startOf(notes, file, path),
     holds,
     sealedUntil_s:
@@ -107,7 +131,15 @@ function insideOf(notes: Notes, file: CoolerFile, path: string): Room {
   return { size: file.size ?? litres, volume_m3, inside };
 }
 
-function bodyFor(notes: Notes, file: CoolerFile, path: string, room: Room): CoolerBody {
+const relative = ({ p10, p50, p90 }: Spread): Spread => ({ p10: p10 / p50, p50: 1, p90: p90 / p50 });
+
+function bodyFor(
+  notes: Notes,
+  file: CoolerFile,
+  path: string,
+  room: Room,
+  history: CoolerHistory | null,
+): CoolerBody {
   const build: BuildKey =
     file.build ??
     notes.assume(
@@ -126,14 +158,23 @@ function bodyFor(notes: Notes, file: CoolerFile, path: string, room: Room): Cool
   wallOf(notes, file, path, body);
   body.emptyWeight_kg =
     notes.siOrNull(`${path}.weight`, file.weight, measures.emptyWeight) ?? body.emptyWeight_kg;
-  body.measured_W_per_K = measuredOf(notes, file, path, Number.isFinite(room.volume_m3) ? body : null);
+  const stated = notes.siOrNull(`${path}.conductance`, file.conductance, measures.conductance);
+  const whole = Number.isFinite(room.volume_m3) ? body : null;
+  body.measured_W_per_K =
+    history === null
+      ? measuredIn(notes, `${path}.conductance`, stated, file.conductance, whole)
+      : measuredIn(notes, `${path}.history`, history.now_W_per_K.p50, file.history, whole);
   return body;
 }
 
-/** A stated conductance, within what walls of this body's joint and faces could have; null where its room is unknown. */
-function measuredOf(notes: Notes, file: CoolerFile, path: string, body: CoolerBody | null): number | null {
-  const at = `${path}.conductance`;
-  const stated = notes.siOrNull(at, file.conductance, measures.conductance);
+/** A conductance, within what walls of this body's joint and faces could have; as it is where its room is unknown. */
+function measuredIn(
+  notes: Notes,
+  at: string,
+  stated: number | null,
+  typed: string | undefined,
+  body: CoolerBody | null,
+): number | null {
   if (stated === null || Number.isNaN(stated) || body === null || !isWhole(body)) return stated;
   const { least_W_per_K, most_W_per_K } = conductanceRange_W_per_K(body, medianClosures);
   // Rounded inwards, so that the ends told are ends allowed.
@@ -141,7 +182,7 @@ function measuredOf(notes: Notes, file: CoolerFile, path: string, body: CoolerBo
   const most = Math.floor(most_W_per_K * 0.999 * 100) / 100;
   if (stated >= least && stated <= most) return stated;
   const must = `between ${least} W/K and ${most} W/K, which is what a body of this size and joint can have`;
-  return notes.refuse(at, must, file.conductance);
+  return notes.refuse(at, must, typed);
 }
 
 /** Whether all sizes of a body are known: those with a problem are NaN. */

@@ -94,6 +94,7 @@ export interface CoolerKeysFile {
   inside?: Maybe<InsideFile>;
   wall?: Maybe<WallFile>;
   conductance?: Maybe<string>;
+  history?: Maybe<string>;
   weight?: Maybe<string>;
   color?: Maybe<ColorWord>;
   absorptance?: Maybe<number>;
@@ -115,6 +116,24 @@ export interface CoolerFile extends CoolerKeysFile {
 export interface FleetFile {
   "coldstow-fleet": 1;
   coolers: (CoolerKeysFile & { number: number })[];
+}
+
+interface ConductanceFile {
+  low: string;
+  likely: string;
+  high: string;
+}
+
+/** What trips and tests taught of one cooler, in a file of its own. */
+export interface HistoryFile {
+  "coldstow-history": 1;
+  cooler: string;
+  before: ConductanceFile;
+  learned: (ConductanceFile & {
+    trip: string;
+    ended?: Maybe<string>;
+    from?: Maybe<"close-out" | "log" | "ice test">;
+  })[];
 }
 
 export interface ShapeFile {

@@ -19,8 +19,10 @@ const givesWay: Readonly<Record<string, readonly string[]>> = {
   inside: ["size"],
   color: ["absorptance"],
   absorptance: ["color"],
-  build: ["wall", "conductance"],
-  wall: ["conductance"],
+  build: ["wall", "conductance", "history"],
+  wall: ["conductance", "history"],
+  conductance: ["history"],
+  history: ["conductance"],
 };
 
 /** What stands in for a cooler that cannot be looked up, so that nothing else is told of it. */

@@ -77,7 +77,12 @@ function resolveTrip(notes: Notes, file: TripFile, typed: unknown, options: Read
   const meals = resolveMeals(notes, file);
   const calendar = new Calendar(notes, file, place.timezone, meals);
   const weather = resolveWeather(notes, file.weather, place, calendar, options.readBeside);
-  const coolers = resolveCoolers(notes, calendar, numberedCoolers(notes, file, options.readBeside));
+  const coolers = resolveCoolers(
+    notes,
+    calendar,
+    numberedCoolers(notes, file, options.readBeside),
+    options.readBeside,
+  );
   const setting = { calendar, coolers, party: { ...party, childPortion_frac } };
   const contents = resolveContents(notes, file, setting, weather);
   if (weather === null) return null;

@@ -9,6 +9,7 @@ import type {
   TopSheet,
 } from "../cooler/types.ts";
 import type { Food } from "../matter/food.ts";
+import type { Spread } from "../matter/spread.ts";
 import type { GroundKind, PlaceKind, Stay, Weather } from "../sky/types.ts";
 
 /** One mistake in a file, told so that the person can mend it. */
@@ -46,6 +47,26 @@ export type Allergen =
 
 export type LimitProfile = "consumer" | "inspected";
 
+/** What one trip or test says of a cooler's conductance by itself. */
+export interface LearnedRecord {
+  trip: string;
+  /** As typed; null: not said. */
+  ended: string | null;
+  from: "close-out" | "log" | "ice test";
+  conductance_W_per_K: Spread;
+}
+
+/** What is known of one cooler from earlier trips. */
+export interface CoolerHistory {
+  cooler: string;
+  /** Before the first record, and now. */
+  before_W_per_K: Spread;
+  now_W_per_K: Spread;
+  records: readonly LearnedRecord[];
+  /** Places of records that the others contradict. */
+  odd: readonly number[];
+}
+
 export interface TripCooler {
   name: string;
   /** Its number in a fleet of coolers; null: it has none. */
@@ -54,6 +75,10 @@ export interface TripCooler {
   size: string;
   volume_m3: number;
   body: CoolerBody;
+  /** True conductance / `body.measured_W_per_K`, where more is known of it than that it was measured; null: nothing more. */
+  measured_frac: Spread | null;
+  /** null: none, or overruled by a stated conductance. */
+  history: CoolerHistory | null;
   start: BodyStart;
   holds: "food" | "drinks" | "any";
   sealedUntil_s: number | null;

@@ -31,7 +31,8 @@ export function validateFleet(typed: unknown): Validation<FleetFile> {
   return validate(fleetSchema, typed);
 }
 
-function validate<File>(schema: v.GenericSchema<unknown, File>, typed: unknown): Validation<File> {
+/** As `validateTrip`, for a file of any shape. */
+export function validate<File>(schema: v.GenericSchema<unknown, File>, typed: unknown): Validation<File> {
   const findings: Finding[] = [];
   findStrange(findings, schema as unknown as Shape, typed, []);
   const outcome = v.safeParse(schema, typed);

@@ -68,6 +68,9 @@ const entries = {
   conductance: v.optional(
     quantity("conductance", "Measured, whole cooler, outside air to an inside surface; overrules the wall"),
   ),
+  history: v.optional(
+    text("a file in the folder of the trip file or below, with what earlier trips taught of this cooler"),
+  ),
   weight: v.optional(quantity("mass", "Empty weight")),
   color: v.optional(oneOf(["white", "light", "medium", "dark"], "Colour outside")),
   absorptance: v.optional(number(0, 1, "Share of sunlight that the outside absorbs; overrules color")),

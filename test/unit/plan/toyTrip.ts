@@ -21,6 +21,8 @@ export function toyCooler(name: string, more: Partial<TripCooler> = {}): TripCoo
     number: null,
     size: "50 L",
     volume_m3: 0.05,
+    measured_frac: null,
+    history: null,
     start: { kind: "uniform", body_C: 25 },
     holds: "food",
     sealedUntil_s: null,

@@ -1,0 +1,82 @@
+import { joinHistory, oddRecords } from "../cooler/joinHistory.ts";
+import type { Spread } from "../matter/spread.ts";
+import { besideWords, type ReadBeside, staysBeside } from "./beside.ts";
+import type { HistoryFile } from "./file.ts";
+import { measures, Notes } from "./notes.ts";
+import { historySchema } from "./schema/history.ts";
+import { parseText } from "./text.ts";
+import type { CoolerHistory, LearnedRecord, Problem } from "./types.ts";
+import { validate } from "./validate.ts";
+
+export type HistoryReading = { ok: true; history: CoolerHistory } | { ok: false; problems: Problem[] };
+
+/**
+ * Reads a cooler's history (`coldstow-history: 1`): what was believed of its conductance at first, and what each trip
+ * taught by itself; and joins them. All problems at once, each with its line; it never throws for what a person wrote.
+ */
+export function readHistory(text: string): HistoryReading {
+  const reading = parseText(text);
+  if (!reading.ok) return { ok: false, problems: reading.problems };
+  const { typed, lineOf } = reading.parsed;
+  const validation = validate(historySchema, typed);
+  const notes = new Notes();
+  const history = validation.ok ? historyOf(notes, validation.file) : null;
+  const findings = validation.ok ? notes.findings : validation.findings;
+  if (history !== null && findings.length === 0) return { ok: true, history };
+  return { ok: false, problems: findings.map((finding) => ({ line: lineOf(finding.path), ...finding })) };
+}
+
+function historyOf(notes: Notes, file: HistoryFile): CoolerHistory | null {
+  const before = spreadAt(notes, "before", file.before);
+  const records = file.learned.map(
+    ({ trip, ended = null, from = "close-out", ...typed }, i): LearnedRecord => ({
+      trip,
+      ended,
+      from,
+      conductance_W_per_K: spreadAt(notes, `learned[${i}]`, typed),
+    }),
+  );
+  if (notes.findings.length > 0) return null;
+  const learned = records.map(({ conductance_W_per_K }) => conductance_W_per_K);
+  return {
+    cooler: file.cooler,
+    before_W_per_K: before,
+    records,
+    now_W_per_K: joinHistory(before, learned),
+    odd: oddRecords(before, learned),
+  };
+}
+
+function spreadAt(notes: Notes, path: string, typed: HistoryFile["before"]): Spread {
+  const at = (key: "low" | "likely" | "high"): number =>
+    notes.si(`${path}.${key}`, typed[key], measures.conductance);
+  const [p10, p50, p90] = [at("low"), at("likely"), at("high")];
+  if (p10 >= p90) notes.refuse(`${path}.high`, `more than low, ${typed.low}`, typed.high);
+  else if (p50 < p10 || p50 > p90)
+    notes.refuse(`${path}.likely`, `from low, ${typed.low}, to high, ${typed.high}`, typed.likely);
+  return { p10, p50, p90 };
+}
+
+/** The history that a cooler names, in a file beside the trip file; null where it names none, or with the problems noted. */
+export function historyBeside(
+  notes: Notes,
+  path: string,
+  name: string | undefined,
+  readBeside: ReadBeside | undefined,
+): CoolerHistory | null {
+  if (name === undefined) return null;
+  const refuse = (must: string, got: unknown): null => {
+    notes.refuse(path, must, got);
+    return null;
+  };
+  if (!staysBeside(name)) return refuse(besideWords, name);
+  const text = readBeside?.(name) ?? null;
+  if (text === null) return refuse("a file that can be read beside the trip file", name);
+  const reading = readHistory(text);
+  if (reading.ok) return reading.history;
+  for (const { line, path: place, must, got } of reading.problems) {
+    const where = place === "" ? "text" : place;
+    refuse(`in its ${line === null ? "" : `line ${line}, `}${where}, ${must}`, got);
+  }
+  return null;
+}
