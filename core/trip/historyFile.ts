@@ -8,13 +8,13 @@ import { parseText } from "./text.ts";
 import type { CoolerHistory, LearnedRecord, Problem } from "./types.ts";
 import { validate } from "./validate.ts";
 
-export type HistoryReading = { ok: true; history: CoolerHistory } | { ok: false; problems: Problem[] };
+type HistoryReading = { ok: true; history: CoolerHistory } | { ok: false; problems: Problem[] };
 
 /**
  * Reads a cooler's history (`coldstow-history: 1`): what was believed of its conductance at first, and what each trip
  * taught by itself; and joins them. All problems at once, each with its line; it never throws for what a person wrote.
  */
-export function readHistory(text: string): HistoryReading {
+function readHistory(text: string): HistoryReading {
   const reading = parseText(text);
   if (!reading.ok) return { ok: false, problems: reading.problems };
   const { typed, lineOf } = reading.parsed;
