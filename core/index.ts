@@ -1,5 +1,8 @@
 export type * from "./camp/logFile.ts";
+export { logDiff, mergeLogs } from "./camp/mergeLogs.ts";
+export { type LogReading, readLog } from "./camp/readLog.ts";
 export type * from "./camp/types.ts";
+export { writeLog } from "./camp/writeLog.ts";
 export { type EnsembleOptions, ensemble } from "./ensemble/ensemble.ts";
 export { joinDraws } from "./ensemble/joinDraws.ts";
 export { Outstanding } from "./ensemble/outstanding.ts";

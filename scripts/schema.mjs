@@ -1,5 +1,6 @@
-// Writes the JSON Schemas of the trip and fleet files and of the results, each from its one validator. Run after `npm run build`.
+// Writes the JSON Schemas of the trip, fleet and log files and of the results, each from its one validator. Run after `npm run build`.
 import { writeFileSync } from "node:fs";
+import { logSchemaJson } from "../dist/core/camp/logSchema.js";
 import { resultSchemaJson } from "../dist/core/forecast/resultSchema.js";
 import { fleetSchemaJson } from "../dist/core/trip/schema/coolers.js";
 import { historySchemaJson } from "../dist/core/trip/schema/history.js";
@@ -12,5 +13,6 @@ const write = (name, schema) =>
 write("trip.schema.json", tripSchemaJson());
 write("fleet.schema.json", fleetSchemaJson());
 write("history.schema.json", historySchemaJson());
+write("log.schema.json", logSchemaJson());
 write("result.schema.json", resultSchemaJson());
 for (const [command, schema] of Object.entries(whatIfSchemasJson())) write(`${command}.schema.json`, schema);

@@ -66,10 +66,16 @@ export class Calendar {
 
   /** Seconds from departure of a typed moment within the trip, its ends included; NaN with the problem noted. */
   seconds(path: string, typed: string): number {
+    if (Number.isNaN(this.duration_s)) return this.within_s(path, typed, [0, 0], "");
+    const must = `within the trip, ${this.depart} to ${this.return}`;
+    return this.within_s(path, typed, [0, this.duration_s], must);
+  }
+
+  /** As `seconds`, for what may lie before or after the trip; `must` says in which range. */
+  within_s(path: string, typed: string, [low_s, high_s]: readonly [number, number], must: string): number {
     const t_s = this.#anySeconds(path, typed.trim());
     if (Number.isNaN(t_s) || Number.isNaN(this.duration_s)) return Number.NaN;
-    if (t_s >= 0 && t_s <= this.duration_s) return t_s;
-    return this.#notes.refuse(path, `within the trip, ${this.depart} to ${this.return}`, typed);
+    return t_s >= low_s && t_s <= high_s ? t_s : this.#notes.refuse(path, must, typed);
   }
 
   /** Every such meal after departure and up to return, in order; none where the dates have a problem. */
