@@ -3,6 +3,7 @@ import type { IcePiece, ItemState, PrepAct } from "../forecast/planResult.ts";
 import type { Warning } from "../forecast/result.ts";
 import type { Trip, TripFood } from "../trip/types.ts";
 import { type FreezerSchedule, freezerSchedule } from "./freezerBatches.ts";
+import { isFrozenAtHome } from "./freezerRoom.ts";
 import { type FreezerJob, foodJob, iceJob, jobWords } from "./freezerTimes.ts";
 import { eachWords, isFromHome } from "./iceSource.ts";
 import { chillActs, coolerActs, loadActs, packing_h, thawActs, thawBefore_h } from "./prepActs.ts";
@@ -32,13 +33,6 @@ function iceJobs(trip: Trip, ice: readonly IcePiece[], air_C: number): FreezerJo
   }
   return [...jobs.values()];
 }
-
-/** Frozen food that somebody has to freeze. */
-const toFreeze = (trip: Trip): TripFood[] =>
-  trip.food.filter(
-    (food) =>
-      food.state === "frozen" && food.putIn_s === null && food.like.kind !== "frozen" && food.cooler !== null,
-  );
 
 /** Frozen before it has to begin to thaw again; a night is added, as the thawing itself is put off to the evening before. */
 function readyFor(food: TripFood | undefined, job: FreezerJob): number {
@@ -126,7 +120,7 @@ export function countdown(
 ): Countdown {
   const clock = new PrepClock(trip, packing_h(trip));
   const air_C = trip.freezer?.at_C ?? USUAL_FREEZER_C;
-  const foods = toFreeze(trip).flatMap((food) => foodJob(food, air_C) ?? []);
+  const foods = trip.food.filter(isFrozenAtHome).flatMap((food) => foodJob(food, air_C) ?? []);
   const schedule = freezerSchedule(trip, [...foods, ...iceJobs(trip, plan.ice, air_C)]);
   const bought = buyActs(trip, clock, plan.ice);
   const prep = [

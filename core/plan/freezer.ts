@@ -1,16 +1,13 @@
-import { pieceRoom_m3 } from "../trip/ice.ts";
 import type { Trip, TripFood, TripIce } from "../trip/types.ts";
+import { freezerSpace_m3, iceRoom_m3, isFrozenAtHome } from "./freezerRoom.ts";
 import { foodJob } from "./freezerTimes.ts";
 import { isOf, type Offer, usualWhere } from "./offer.ts";
-
-/** Share of a freezer's room that pieces can take: the rest is gaps, and air that has to get around them. Common practice. */
-export const FREEZER_FRAC = 0.8;
 
 const isHome = (where: string): boolean => where.trim().toLowerCase() === "home";
 
 /** Room that pieces take in the freezer at home; those that are bought take none. */
 function room_m3(pieces: number, each_kg: number, form: TripIce["form"], where: string): number {
-  return isHome(where) ? pieces * pieceRoom_m3(form, each_kg) : 0;
+  return isHome(where) ? pieces * iceRoom_m3(form, each_kg) : 0;
 }
 
 /** What planned pieces take of the freezer. */
@@ -21,12 +18,7 @@ export function frozenAtHome_m3(ice: readonly TripIce[], offers: readonly Offer[
   }, 0);
 }
 
-/** Frozen at home: food that is sold frozen is bought at the last, and what the freezer never gets hard is not put in. */
-function isFrozenAtHome({ state, putIn_s, like, cooler }: TripFood): boolean {
-  return state === "frozen" && putIn_s === null && like.kind !== "frozen" && cooler !== null;
-}
-
-/** What food that is frozen at home takes of the freezer: it lies there with the ice until packing, as the countdown has it. */
+/** Food that is frozen at home lies there with the ice until packing; what the freezer never gets hard is not put in. */
 function frozenFood_m3(food: readonly TripFood[], air_C: number): number {
   return food.filter(isFrozenAtHome).reduce((sum, item) => {
     const job = foodJob(item, air_C);
@@ -45,8 +37,7 @@ export function freezerLeft_m3(trip: Trip): number {
     (sum, lot) => sum + room_m3(lot.pieces, lot.mass_kg / lot.pieces, lot.form, whereFrom(lot, trip)),
     0,
   );
-  const { space_m3, at_C } = trip.freezer;
-  return Math.max(0, FREEZER_FRAC * space_m3 - taken - frozenFood_m3(trip.food, at_C));
+  return Math.max(0, freezerSpace_m3(trip) - taken - frozenFood_m3(trip.food, trip.freezer.at_C));
 }
 
 /** As the supply has it, else as it is usual. */
@@ -67,6 +58,6 @@ export function isFreezerFull(trip: Trip, planned: readonly TripIce[], offers: r
   return offers.some((offer) => {
     const used = planned.filter((lot) => isOf(lot, offer)).reduce((sum, lot) => sum + lot.pieces, 0);
     if (!isHome(offer.where) || (offer.max !== null && used >= offer.max)) return false;
-    return pieceRoom_m3(offer.form, offer.each_kg) > left_m3 + 1e-9;
+    return iceRoom_m3(offer.form, offer.each_kg) > left_m3 + 1e-9;
   });
 }

@@ -1,5 +1,5 @@
 import type { Trip } from "../trip/types.ts";
-import { FREEZER_FRAC } from "./freezer.ts";
+import { freezerSpace_m3 } from "./freezerRoom.ts";
 import { type FreezerJob, freezerHeat_W } from "./freezerTimes.ts";
 
 /** Pieces that go into the freezer together. */
@@ -30,8 +30,7 @@ function fitting(
   trip: Trip,
   jobs: readonly FreezerJob[],
 ): Pick<FreezerSchedule, "noRoom"> & { jobs: FreezerJob[] } {
-  let left_m3 =
-    trip.freezer === null ? Number.POSITIVE_INFINITY : FREEZER_FRAC * trip.freezer.space_m3 + 1e-9;
+  let left_m3 = freezerSpace_m3(trip) + 1e-9;
   const fit: FreezerJob[] = [];
   const noRoom: FreezerSchedule["noRoom"] = [];
   for (const job of jobs) {

@@ -11,9 +11,8 @@ import { foodDensity_kg_per_m3, foodEnthalpy_J_per_kg } from "../matter/foodProp
 import { foods } from "../matter/foods.ts";
 import { packs } from "../matter/packs.ts";
 import type { Spread } from "../matter/spread.ts";
-import { pieceRoom_m3 } from "../trip/ice.ts";
 import type { Trip, TripFood } from "../trip/types.ts";
-import { FREEZER_FRAC } from "./freezer.ts";
+import { FREEZER_FRAC, foodRoom_m3, iceRoom_m3 } from "./freezerRoom.ts";
 import { pieceWords } from "./pieceWords.ts";
 
 /**
@@ -28,8 +27,6 @@ const freezerFilm_W_per_m2K: Spread = { p10: 5.5, p50: 8, p90: 10 };
  */
 export const freezerHeat_W: Spread = { p10: 30, p50: 50, p90: 80 };
 
-/** Shoulders and handle: a jug stands in a box half as large again, and jugs nest a little. Engineering judgement. */
-const JUG_BOX_RATIO = 1.4;
 /** Water from the tap, and food from the refrigerator. */
 const TAP_C = 15;
 const FRIDGE_C = 4;
@@ -107,13 +104,12 @@ export function iceJob(
   pieces: number,
   air_C: number,
 ): FreezerJob {
-  const box = form === "jug" ? JUG_BOX_RATIO : 1;
   const isPack = form === "gel pack" || form === "eutectic pack";
   return {
     what: pieceWords(1, each, form).replace(/^1 × /, ""),
     ice: { form, each },
     pieces,
-    room_m3: box * pieceRoom_m3(form, each_kg),
+    room_m3: iceRoom_m3(form, each_kg),
     heat_J: each_kg * (isPack ? packHeat_J_per_kg(form) : waterHeat_J_per_kg(air_C)),
     takes_h: isPack ? packTime(form, each_kg, air_C) : waterTime(form, each_kg, air_C),
   };
@@ -176,11 +172,6 @@ export function foodJob(food: TripFood, air_C: number): FreezerJob | null {
     heat_J: (food.mass_kg / food.pieces) * (h(FRIDGE_C) - h(air_C)),
     takes_h: bandOf((film) => pham_h(piece, air_C, film)),
   };
-}
-
-/** Room that a food takes in a freezer, without gaps. */
-export function foodRoom_m3(food: TripFood): number {
-  return food.mass_kg / foodDensity_kg_per_m3(food.like, FRIDGE_C);
 }
 
 /** How many of the pieces one wants are frozen in time, and what does not let it be more. */

@@ -3,13 +3,21 @@ import type { Warning } from "../forecast/result.ts";
 import { massWords } from "../quantity/show.ts";
 import { usualLayer } from "../trip/ice.ts";
 import type { Trip, TripIce } from "../trip/types.ts";
-import { isoAt, momentWords } from "./moment.ts";
+import { hourWords, isoAt, momentWords } from "./moment.ts";
 import { suits } from "./offer.ts";
 import { pieceWords } from "./pieceWords.ts";
 import { fallbackWords } from "./runFallback.ts";
 import { judgeAfter, neededBy_s, overCount, reach_h, type Wanting, wantingOf } from "./runNeed.ts";
 import { type ProposeOptions, Trials } from "./trials.ts";
-import { backFirst_s, type Going, latestGoing, type Visit, visitsOf } from "./visits.ts";
+import {
+  backFirst_s,
+  type Going,
+  goingAt,
+  isSameVisit,
+  latestGoing,
+  type Visit,
+  visitsOf,
+} from "./visits.ts";
 import { emptied_s } from "./whereabouts.ts";
 
 /** Ice to be fetched on the way, and what to put into the trip for it. */
@@ -54,8 +62,8 @@ const withRuns = ({ trip, runs }: Search): Trip => ({
 
 /** Pieces of a visit that are left to be had and carried in one go. */
 function mostPieces({ trip, runs }: Search, visit: Visit, cooler: number): number {
-  const { supply, from_s, way_s } = visit;
-  const same = runs.filter((run) => run.visit.from_s === from_s && run.visit.supply.where === supply.where);
+  const { supply, way_s } = visit;
+  const same = runs.filter((run) => isSameVisit(run.visit, visit));
   const carried_kg = same.reduce((sum, { lot }) => sum + lot.mass_kg, 0);
   const sold = same.filter((run) => run.visit === visit).reduce((sum, { lot }) => sum + lot.pieces, 0);
   const most_kg = way_s > 0 ? trip.carry.people * handCarry_kg - carried_kg : Infinity;
@@ -161,7 +169,7 @@ function whyWords(trip: Trip, wanting: Wanting, { supply, closes_s }: Visit, hol
   const sure = wanting.member === null ? "likely" : `to be ${Math.round(100 * trip.confidence_frac)} % sure`;
   const shuts = closes_s === null ? "" : `; ${supply.where} shuts ${isoAt(trip, closes_s).slice(11)}`;
   const enough = holds ? "with it, it holds to the end" : "it helps, and is not enough by itself";
-  return `${wanting.need.cooler} needs ice by ${momentWords(trip, by_s)}, ${sure}${shuts}; ${enough}`;
+  return `${wanting.need.cooler} needs ice by ${hourWords(trip, by_s)}, ${sure}${shuts}; ${enough}`;
 }
 
 /** Runs for one cooler, one visit after another, until it holds or nothing more helps. */
@@ -180,9 +188,19 @@ function fetchFor(search: Search, cooler: number): void {
       if (one?.holds) break;
     }
     if (found === null) return;
-    search.runs.push(found.settled);
+    search.runs = together([...search.runs, found.settled]);
     if (found.holds && wanting.member === null) return;
   }
+}
+
+/** Who goes to one shop for several coolers goes once: at the latest moment that serves them all. */
+function together(runs: readonly Settled[]): Settled[] {
+  return runs.map((run) => {
+    const same = runs.filter(({ visit }) => isSameVisit(visit, run.visit));
+    const first_s = Math.min(...same.map(({ going }) => going.leave_s));
+    const going = goingAt(run.visit, first_s);
+    return { ...run, going, lot: { ...run.lot, putIn_s: going.in_s } };
+  });
 }
 
 /** Ice that the file itself has put in on the way: told as the run that it is. */
@@ -238,7 +256,7 @@ function runWarnings(search: Search, shut: readonly string[], written: readonly 
     if (wanting === null) return [];
     const mine = runs.some(({ lot }) => lot.cooler === i);
     const members = draws === null || wanting.need.foods.size === 0 ? "" : memberWords(now, draws, i);
-    const by = `${cooler.name} needs more ice by ${momentWords(trip, neededBy_s(wanting))}${members}`;
+    const by = `${cooler.name} needs more ice by ${hourWords(trip, neededBy_s(wanting))}${members}`;
     const reasons = [...none, ...(mine || none.length > 0 ? [] : [lateWords(search, wanting)])];
     const says = `${by}; ${mine ? "the ice runs found are not enough" : `no ice run mends it: ${reasons.join("; ")}`}`;
     return [{ code: "ice-run-short", says, path: `coolers[${i}]` }];

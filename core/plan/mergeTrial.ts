@@ -135,6 +135,8 @@ export class MergeTrials {
 /** Gains of one merge by member: of the ice, and of the first food of the two coolers that passes its limit. */
 export interface MemberGains {
   ice_h: number[];
+  /** The same up to the return: what is gained after it helps nobody. */
+  iceInTrip_h: number[];
   /** null: no member has food that passes its limit either way. */
   food_h: number[] | null;
   /** Members in which food passes its limit: apart, and joined. */
@@ -157,10 +159,11 @@ export function memberGains(trip: Trip, before: Draws, after: Draws, { from, int
   const out_h = (draws: Draws, cooler: number, m: number): number =>
     draws.coolers[cooler]!.iceCarriedOn_h[m]!;
   const [overBeforeCount, overAfterCount] = [overOf(was_h), overOf(is_h)];
+  const apart_h = members.map((m) => Math.max(out_h(before, from, m), out_h(before, into, m)));
+  const joined_h = members.map((m) => out_h(after, into, m));
   return {
-    ice_h: members.map(
-      (m) => out_h(after, into, m) - Math.max(out_h(before, from, m), out_h(before, into, m)),
-    ),
+    ice_h: members.map((m) => joined_h[m]! - apart_h[m]!),
+    iceInTrip_h: members.map((m) => Math.min(end_h, joined_h[m]!) - Math.min(end_h, apart_h[m]!)),
     food_h:
       overBeforeCount + overAfterCount === 0 ? null : members.map((m) => until(is_h[m]!) - until(was_h[m]!)),
     overBeforeCount,

@@ -10,13 +10,14 @@ import { insideAt, neverWords, notYetWords, type Pair, rawWords } from "./mergeR
 import {
   atClocks_s,
   type BothWays,
+  type MemberGains,
   type MergeTrial,
   MergeTrials,
   memberGains,
   mergeCourse,
   withEvents,
 } from "./mergeTrial.ts";
-import { isoAt, momentWords } from "./moment.ts";
+import { hourWords, isoAt } from "./moment.ts";
 import { type ProposeOptions, type Run, Trials } from "./trials.ts";
 
 /** Merges that help, and what to put into the trip for them. */
@@ -132,8 +133,8 @@ function mergeOf(trip: Trip, trial: MergeTrial, ways: BothWays): Merge | Refused
     return { from: trial.from, into: trial.into, why: "food would pass its limit in more members" };
   const gain_h = gains === null ? middle(trial.iceGain_h) : bandOf(gains.ice_h);
   const foodGain_h = gains === null ? middleOrNull(trial.foodGain_h) : gains.food_h && bandOf(gains.food_h);
-  if ((gain_h.p50 ?? 0) <= LEAST_ice_h / 2 && (trial.foodGain_h ?? 0) <= LEAST_food_h)
-    return { from: trial.from, into: trial.into, why: "the ice would likely last no longer" };
+  const nothing = nothingGained(trip, trial, gain_h, gains);
+  if (nothing !== null) return { from: trial.from, into: trial.into, why: nothing };
   return {
     at: isoAt(trip, trial.t_s),
     from: trip.coolers[trial.from]!.name,
@@ -146,6 +147,30 @@ function mergeOf(trip: Trip, trial: MergeTrial, ways: BothWays): Merge | Refused
   };
 }
 
+/**
+ * Why a merge is worth nothing: no food is spared, and the ice gains nothing likely, a range of hours that reaches below
+ * zero, or hours after the return only; null: it is worth something.
+ */
+function nothingGained(
+  trip: Trip,
+  trial: MergeTrial,
+  gain_h: Band,
+  gains: MemberGains | null,
+): string | null {
+  const isFoodSpared =
+    gains === null
+      ? (trial.foodGain_h ?? 0) > LEAST_food_h
+      : gains.overAfterCount < gains.overBeforeCount || (gains.food_h && bandOf(gains.food_h).p10! > 0);
+  if (isFoodSpared) return null;
+  if ((gain_h.p50 ?? 0) <= LEAST_ice_h / 2) return "the ice would likely last no longer";
+  if ((gain_h.p10 ?? 0) <= 0) return "whether the ice would last longer or shorter cannot be told";
+  const end_s = trip.duration_s;
+  const middle_s =
+    Math.min(end_s, trial.joinedOut_s) - Math.min(end_s, Math.max(trial.fromOut_s, trial.intoOut_s));
+  const inTrip_h = gains === null ? middle_s / 3600 : bandOf(gains.iceInTrip_h).p90!;
+  return inTrip_h <= LEAST_ice_h / 2 ? "apart, ice is left at the return as well" : null;
+}
+
 const middleOrNull = (value: number | null): Band | null => (value === null ? null : middle(value));
 
 function whyWords(trip: Trip, trial: MergeTrial): string {
@@ -153,13 +178,13 @@ function whyWords(trip: Trip, trial: MergeTrial): string {
   const ends = (cooler: number, out_s: number): string =>
     out_s <= 0
       ? `${trip.coolers[cooler]!.name} has none`
-      : `that of ${trip.coolers[cooler]!.name} ${momentWords(trip, out_s)}`;
+      : `that of ${trip.coolers[cooler]!.name} ${hourWords(trip, out_s)}`;
   const apart = `apart, ${ends(from, fromOut_s)} and ${ends(into, intoOut_s)}`;
   const food =
     foodGain_h === null || Math.abs(foodGain_h) < LEAST_food_h
       ? ""
       : ` The first food passes its limit ${foodGain_h.toFixed(1)} h later.`;
-  return `Joined, the ice likely ends ${momentWords(trip, joinedOut_s)}; ${apart}.${food} One lid, one set of walls.${rawWords(trip, trial, trial.t_s)}`;
+  return `Joined, the ice likely ends ${hourWords(trip, joinedOut_s)}; ${apart}.${food} One lid, one set of walls.${rawWords(trip, trial, trial.t_s)}`;
 }
 
 /** One reason for each two coolers, whichever of them would be emptied. */

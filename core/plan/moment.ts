@@ -33,6 +33,15 @@ export function weekdayAt(trip: Trip, t_s: number): string {
   return weekdays[(((dayCount(isoAt(trip, t_s)) + 4) % 7) + 7) % 7]!;
 }
 
+/**
+ * What is reckoned, as the full hour before it: "day 4 14:00". Minutes would claim too much, and a deadline is not told
+ * later than it is.
+ */
+export function hourWords(trip: Trip, t_s: number): string {
+  const sinceHour_s = (((t_s + trip.departClock_s) % 3600) + 3600) % 3600;
+  return momentWords(trip, t_s > trip.duration_s ? t_s : Math.max(0, t_s - sinceHour_s));
+}
+
 /** "day 4 14:30"; what is past the return is told as such. */
 export function momentWords(trip: Trip, t_s: number): string {
   if (t_s > trip.duration_s + 60)

@@ -5,7 +5,8 @@ import type { Forecast } from "../forecast/types.ts";
 import { volumeWords } from "../quantity/show.ts";
 import { dryIceCaution } from "../safety/dryIce.ts";
 import type { Trip, TripIce } from "../trip/types.ts";
-import { FREEZER_FRAC, isFreezerFull } from "./freezer.ts";
+import { isFreezerFull } from "./freezer.ts";
+import { FREEZER_FRAC } from "./freezerRoom.ts";
 import { layWords } from "./lay.ts";
 import { judge } from "./need.ts";
 import {

@@ -4,7 +4,7 @@ import { iceOutCarriedOn_s } from "../forecast/run.ts";
 import type { Trip, TripIce } from "../trip/types.ts";
 import { neverWords, notYetWords } from "./mergeRules.ts";
 import { mergeEvents, withEvents } from "./mergeTrial.ts";
-import { momentWords } from "./moment.ts";
+import { hourWords, momentWords } from "./moment.ts";
 import type { Run, Trials } from "./trials.ts";
 import { backFirst_s, latestGoing, type Visit } from "./visits.ts";
 
@@ -151,7 +151,7 @@ export function fallbackWords(trials: Trials, trip: Trip, lot: TripIce, visits: 
   const steps = [
     ...(first === undefined
       ? []
-      : [`eat ${eat.join(", ")} before ${momentWords(trip, first.over_h * HOUR_s)}`]),
+      : [`eat ${eat.join(", ")} before ${hourWords(trip, first.over_h * HOUR_s)}`]),
     ...instead.slice(0, 2),
   ];
   const lostWords = costs === "" ? "costs less than half an hour" : `costs ${costs}`;

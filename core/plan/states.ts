@@ -4,8 +4,7 @@ import { foodEnthalpy_J_per_kg } from "../matter/foodProperties.ts";
 import { iceLatent_J_per_kg } from "../matter/ice.ts";
 import { chartRowsOf } from "../safety/chartRows.ts";
 import type { Trip, TripFood } from "../trip/types.ts";
-import { FREEZER_FRAC } from "./freezer.ts";
-import { foodRoom_m3 } from "./freezerTimes.ts";
+import { foodRoom_m3, freezerSpace_m3, isFrozenAtHome } from "./freezerRoom.ts";
 import { dayStart_s } from "./moment.ts";
 import { firstEaten_s, fridge_C, thawTime } from "./thaw.ts";
 
@@ -142,17 +141,14 @@ function byNeed(frozen_C: number): (a: Wish, b: Wish) => number {
     (a.food.id < b.food.id ? -1 : 1);
 }
 
-/** Room in the freezer that food sold frozen or written as frozen takes. */
+/** Room in the freezer that food written as frozen takes. */
 function writtenFrozen_m3(trip: Trip): number {
-  return trip.food
-    .filter((food) => food.state === "frozen" && food.putIn_s === null)
-    .reduce((sum, food) => sum + foodRoom_m3(food), 0);
+  return trip.food.filter(isFrozenAtHome).reduce((sum, food) => sum + foodRoom_m3(food), 0);
 }
 
 function decideWishes(trip: Trip, wishes: readonly Wish[], warnings: Warning[]): Map<string, Decision> {
   const frozen_C = frozenStart_C(trip);
-  const space_m3 = trip.freezer === null ? Number.POSITIVE_INFINITY : FREEZER_FRAC * trip.freezer.space_m3;
-  let left_m3 = space_m3 - writtenFrozen_m3(trip);
+  let left_m3 = freezerSpace_m3(trip) - writtenFrozen_m3(trip);
   const made = new Map<string, Decision>();
   for (const { food, why, must } of [...wishes].sort(byNeed(frozen_C))) {
     const room_m3 = foodRoom_m3(food);

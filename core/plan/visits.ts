@@ -74,6 +74,14 @@ export function latestGoing(trip: Trip, visit: Visit, needed_s: number): Going {
   const latest_s = Math.min(to_s, needed_s - way_s) - way_s;
   const clock_s = (latest_s + trip.departClock_s) % QUARTER_s;
   const leave_s = Math.max(latest_s - clock_s, from_s - way_s);
-  // Whole minutes, as a file has them.
+  return goingAt(visit, leave_s);
+}
+
+/** Going to a visit that leaves at a moment; the ice goes in at a whole minute, as a file has it. */
+export function goingAt({ way_s }: Visit, leave_s: number): Going {
   return { leave_s, there_s: leave_s + way_s, in_s: 60 * Math.ceil((leave_s + 2 * way_s) / 60) };
 }
+
+/** One shop at one time: what is fetched there for several coolers is fetched together. */
+export const isSameVisit = (one: Visit, other: Visit): boolean =>
+  one.from_s === other.from_s && one.supply.where === other.supply.where;

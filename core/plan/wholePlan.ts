@@ -22,6 +22,7 @@ import { packMap } from "./packMap/packMap.ts";
 import { type IcePlan, planIce } from "./planIce.ts";
 import type { Planned } from "./plannedFile.ts";
 import { pullCards } from "./pull.ts";
+import { settledWarnings } from "./settledWarnings.ts";
 import { type DecidedStates, decideStates } from "./states.ts";
 import { surePlan, sureWarning } from "./surePlan.ts";
 import type { ProposeOptions } from "./trials.ts";
@@ -79,7 +80,9 @@ export async function wholePlan(trip: Trip, options: WholeOptions): Promise<Whol
   const draws = isSame ? ice.draws : await drawn(planned, options);
   const middle = forecast(planned.trip, options.signal === undefined ? {} : { signal: options.signal });
   const told = toldOf(middle, ice.forecast, draws, isSame, options);
-  const whole = filled(planned, told, { states, assigned, runs, merges }, proposing);
+  const all = filled(planned, told, { states, assigned, runs, merges }, proposing);
+  const warnings = settledWarnings(planned.trip, middle.result, draws, all.result.warnings);
+  const whole = { ...all, result: { ...all.result, warnings } };
   return { planned, forecast: whole, holds: isHolding(planned.trip, middle, whole) };
 }
 

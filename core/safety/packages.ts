@@ -4,12 +4,18 @@ import type { Finding, FoodHistory } from "./history.ts";
 import { fishWithoutAir_C } from "./limits.ts";
 import { hourWords } from "./timeWords.ts";
 
+/** Fruit and vegetables that no chart limits: whole and raw, they may lie in ice water. */
+const isWholeProduce = ({ food, cameFrozen }: FoodHistory): boolean =>
+  food.kind === "produce" && !cameFrozen && (food.warm === "keep" || food.warm === "keep whole");
+
 /**
- * The finding on a package that lay in meltwater.
+ * The finding on a package that lay in meltwater. Whole raw produce is not spoken against for it, as long as no raw food
+ * lies in the same cooler.
  *
  * @source fsis-food-safety, fda-food-code-2022
  */
-export function wetFinding({ food, wet_s, rawInSameCooler }: FoodHistory): Finding | null {
+export function wetFinding(history: FoodHistory): Finding | null {
+  const { food, wet_s, rawInSameCooler } = history;
   if (wet_s === null || wet_s === 0) return null;
   const lay = `its package lets water in and lay in meltwater for ${hourWords(wet_s)}`;
   if (rawInSameCooler && !food.rawAnimal) {
@@ -19,6 +25,7 @@ export function wetFinding({ food, wet_s, rawInSameCooler }: FoodHistory): Findi
       why: `${lay}, with raw food in the same cooler`,
     };
   }
+  if (isWholeProduce(history)) return null;
   return {
     verdict: "eat next",
     rule: "Packages that let water in stay out of ice water (Food Code 2022, 3-303.12)",

@@ -80,18 +80,9 @@ function allowedWords(allowed_s: number, above: string): string {
 function unlimitedFinding({ food, warm_s, profile }: FoodHistory): Finding {
   const limit = limits[profile].says;
   if (food.warm === "keep whole") {
-    const rule = `Kept while whole, discarded when cut (${outageChart})`;
-    if (warm_s > 2 * HOUR_s)
-      return {
-        verdict: "eat next",
-        rule,
-        why: `${hourWords(warm_s)} above ${limit}: keep only what is whole`,
-      };
-    return {
-      verdict: "keep",
-      rule,
-      why: warm_s > 0 ? `${hourWords(warm_s)} above ${limit}` : `never above ${limit}`,
-    };
+    const why =
+      warm_s > 0 ? `${hourWords(warm_s)} above ${limit}: keep only what is whole` : `never above ${limit}`;
+    return { verdict: "keep", rule: `Kept while whole, discarded when cut (${outageChart})`, why };
   }
   const why =
     warm_s > 0 ? `${hourWords(warm_s)} above ${limit}; the chart keeps this kind` : `never above ${limit}`;

@@ -55,13 +55,14 @@ function mergeWords({ at, from, into, gain_h, why }: Merge, voice: Voice): strin
   return `${momentIn(at, voice.clock)}: empty ${printable(from)} into ${printable(into)}, ice ${gainHours(gain_h)}. ${printable(why)}`;
 }
 
-/** What another assignment would cost or gain: what is said of it, and both numbers where they are known. */
+/** What another assignment would cost in ice, and what it would change in hours with no more ice than is planned. */
 export function otherwiseWords({ says, foodGain_h, iceGain_h }: PlanResult["otherwise"][number]): string {
-  const gains = [
-    ...(foodGain_h === null ? [] : [`food within its limit ${gainHours(foodGain_h)}`]),
+  const hours = [
     ...(iceGain_h === null ? [] : [`ice ${gainHours(iceGain_h)}`]),
+    ...(foodGain_h === null ? [] : [`food within its limit ${gainHours(foodGain_h)}`]),
   ];
-  return `${printable(says)}${gains.length === 0 ? "" : ` (${gains.join("; ")})`}`;
+  const same = hours.length === 0 ? "" : `; with the ice planned now it would change: ${hours.join("; ")}`;
+  return `${printable(says)}${same}`;
 }
 
 /** A longer name of a cooler is cut where its food is listed. */

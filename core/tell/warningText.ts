@@ -17,11 +17,13 @@ const ORDER = [
   "does-not-fit",
   "plan-unsure",
   "ice-short",
+  "ice-run-short",
   "way-out",
 ];
 /** Said for information, not as an alarm. */
 const NOTES: Readonly<Record<string, string>> = {
   "ice-enough": "Ice: ",
+  "ice-on-way": "Ice: ",
   "way-out": "  or ",
   "ice-layer": "Ice: ",
   "freezer-full": "Ice: ",
@@ -43,23 +45,16 @@ export function dangerLines({ result, trip }: Forecast, voice: Voice): string[] 
   const closed = namesWith("dry-ice-air");
   const dry = namesWith("dry-ice").filter((name) => !closed.includes(name));
   const full = namesWith("does-not-fit");
-  const short = namesWith("ice-short");
+  const short = [...new Set([...namesWith("ice-short"), ...namesWith("ice-run-short")])];
   const lines: string[] = [];
   if (closed.length > 0)
     lines.push(`Dry ice in a closed place (${nameWords(closed)}): its gas can suffocate people. See below.`);
   if (dry.length > 0) lines.push(`Dry ice aboard (${nameWords(dry)}): gas and cold burns. See below.`);
   if (full.length > 0) lines.push(`More than fits: ${nameWords(full)}. See below.`);
-  // What was tried is ice at departure; more may come on the way.
-  const fed = new Set(
-    trip.ice.flatMap((lot) => (lot.putIn_s === null ? [] : [trip.coolers[lot.cooler]!.name])),
-  );
-  const helped = short.filter((name) => fed.has(name));
-  const lost = short.filter((name) => !fed.has(name));
-  if (lost.length > 0) lines.push(`No ice tried is enough: ${nameWords(lost)}. See below.`);
-  if (helped.length > 0)
-    lines.push(
-      `No ice at departure is enough for ${nameWords(helped)}: it hangs on the ice that comes on the way. See below.`,
-    );
+  if (short.length > 0) lines.push(`No ice found is enough: ${nameWords(short)}. See below.`);
+  const fed = namesWith("ice-on-way");
+  if (fed.length > 0)
+    lines.push(`Do not miss the ice on the way: without it there is too little in ${nameWords(fed)}.`);
   return lines.flatMap((text) => hanging("! ", text, voice.width, voice.paint.warn));
 }
 
@@ -74,11 +69,7 @@ function nameAt({ path }: Warning, { coolers, ice, food }: Trip): string {
 export function warningLines(forecast: Forecast, voice: Voice): string[] {
   const rank = ({ code }: Warning): number => (ORDER.includes(code) ? ORDER.indexOf(code) : ORDER.length);
   const { warnings } = forecast.result;
-  // What packing guessed of a weight is past once the packed weight is known to be heavy.
-  const known = new Set(warnings.flatMap(({ code, path }) => (code === "heavy" ? [path] : [])));
-  const told = warnings.filter(
-    ({ code, path }) => code !== "heavy" && !(code === "heavy-cooler" && known.has(path)),
-  );
+  const told = warnings.filter(({ code }) => code !== "heavy");
   const alarms = told
     .filter(({ code }) => NOTES[code] === undefined || code === "way-out")
     .sort((a, b) => rank(a) - rank(b));
@@ -87,7 +78,7 @@ export function warningLines(forecast: Forecast, voice: Voice): string[] {
     [...group(warnings, (warning) => warning.says).values()].flatMap(([first]) => {
       const note = NOTES[first!.code];
       const timed = inLocalTime(printable(first!.says), first!.code, voice);
-      const text = first!.code === "ice-short" ? shortWords(timed, first!, forecast.trip) : timed;
+      const text = first!.code === "ice-short" ? shortWords(timed) : timed;
       return hanging(note ?? "! ", text, voice.width, note === undefined ? voice.paint.warn : undefined);
     });
   return [...says(withWays(oneFreeze(alarms))), ...liftLines(forecast, voice), ...says(notes)];
@@ -101,8 +92,8 @@ function inLocalTime(text: string, code: string, { clock }: Voice): string {
 
 const ABOVE = /^(.+) is (above the limit from .+)$/;
 
-/** Foods that pass their limit at one time are told together; what comes on the way was not counted in. */
-function shortWords(text: string, warning: Warning, trip: Trip): string {
+/** Foods that pass their limit at one time are told together. */
+function shortWords(text: string): string {
   const cut = text.lastIndexOf(": ");
   const [head, parts] = [text.slice(0, cut + 2), text.slice(cut + 2).split("; ")];
   const told = [...group(parts, (part) => ABOVE.exec(part)?.[2] ?? part)].map(([when, same]) => {
@@ -110,11 +101,7 @@ function shortWords(text: string, warning: Warning, trip: Trip): string {
     if (names.length === 0) return when;
     return `${nameWords(names, 6)} ${names.length === 1 ? "is" : "are"} ${when}`;
   });
-  const name = nameAt(warning, trip);
-  const isFed = trip.ice.some(
-    ({ putIn_s, cooler }) => putIn_s !== null && trip.coolers[cooler]!.name === name,
-  );
-  return `${head}${told.join("; ")}${isFed ? ". That is without the ice that comes on the way" : ""}`;
+  return `${head}${told.join("; ")}`;
 }
 
 const FREEZES = / would freeze, and that ruins it$/;
@@ -135,7 +122,8 @@ function withWays(alarms: readonly Warning[]): Warning[] {
   const rest = alarms.filter(({ code }) => code !== "way-out");
   const isLast = (warning: Warning): boolean =>
     rest.findLast(({ path, code }) => path === warning.path && isShort(code)) === warning;
-  const isShort = (code: string): boolean => code === "ice-short" || code === "does-not-fit";
+  const isShort = (code: string): boolean =>
+    code === "ice-short" || code === "ice-run-short" || code === "does-not-fit";
   const placed = rest.flatMap((warning) => [
     warning,
     ...(isShort(warning.code) && isLast(warning) ? ways.filter(({ path }) => path === warning.path) : []),

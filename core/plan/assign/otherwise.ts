@@ -14,7 +14,7 @@ import type { Task } from "./task.ts";
 const usualMembers = 16;
 
 interface Other {
-  /** What is done otherwise, in words. */
+  /** What is done otherwise, in words that "would take more ice" can follow. */
   does: string;
   task: Task;
   answer: Answer;
@@ -32,7 +32,7 @@ function unsealed(task: Task, answer: Answer): { does: string; task: Task } | nu
   if (answer.shut === null) return null;
   const name = task.trip.coolers[answer.shut]!.name;
   return {
-    does: `without keeping ${name} shut for the first half`,
+    does: `${name} not kept shut for the first half`,
     task: { ...task, bins: task.bins.map((bin) => ({ ...bin, mayShut: false })) },
   };
 }
@@ -41,7 +41,7 @@ function drinksAnywhere(task: Task): { does: string; task: Task } | null {
   const mixable = task.bins.some(({ holds }) => holds === "any") && task.bins.length > 1;
   const hasDrinks = task.lumps.some(({ drink, pinned }) => drink && !pinned);
   return mixable && hasDrinks
-    ? { does: "with drinks and food in one cooler", task: { ...task, drinksAnywhere: true } }
+    ? { does: "drinks and food in one cooler", task: { ...task, drinksAnywhere: true } }
     : null;
 }
 
@@ -68,7 +68,7 @@ async function candidates(best: Settled, options: AssignOptions): Promise<Other[
     const names = moved.lump.items.map((item) => task.trip.food[item]!.name);
     const what = names.length > 2 ? `${names[0]} and ${names.length - 1} more` : names.join(" and ");
     const place = other.place[moved.index]!;
-    out.push({ does: `with ${what} in ${placeWords(task.trip, place)}`, task: moved.task, answer: other });
+    out.push({ does: `${what} in ${placeWords(task.trip, place)}`, task: moved.task, answer: other });
   }
   return out.filter((other) => differs(answer, other.answer) && over_L(other.answer) === 0);
 }
@@ -104,12 +104,12 @@ export async function otherAssignments(best: Settled, options: AssignOptions): P
   const [other] = others;
   if (other === undefined) return [];
   const more_kg = other.answer.ice_total_kg - best.answer.ice_total_kg;
-  const head = `${other.does}: ${iceWords(more_kg)} by the loss of each cooler${faultWords(best, other)}`;
+  const head = `${other.does} would take ${iceWords(more_kg)}${faultWords(best, other)}`;
   if ((options.members ?? usualMembers) === 0)
     return [{ says: `${head}; not compared member by member`, foodGain_h: null, iceGain_h: null }];
   const total_kg = best.answer.ice_total_kg;
   const was = drawn(best.task, best.answer, total_kg, options);
   const is = drawn(other.task, other.answer, total_kg, options);
   const { food_h, ice_h } = gainOf(was, is);
-  return [{ says: `${head}; hours are for the same ice in all`, foodGain_h: food_h, iceGain_h: ice_h }];
+  return [{ says: head, foodGain_h: food_h, iceGain_h: ice_h }];
 }

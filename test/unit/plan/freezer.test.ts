@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { countdown } from "../../../core/plan/countdown.ts";
-import { FREEZER_FRAC, freezerLeft_m3 } from "../../../core/plan/freezer.ts";
+import { freezerLeft_m3 } from "../../../core/plan/freezer.ts";
+import { FREEZER_FRAC } from "../../../core/plan/freezerRoom.ts";
 import type { Trip, TripFood } from "../../../core/trip/types.ts";
 import { toyFood, toyTrip } from "./toyTrip.ts";
 

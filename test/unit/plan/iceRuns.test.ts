@@ -3,7 +3,7 @@ import { proposeIceRuns } from "../../../core/plan/iceRuns.ts";
 import { latestGoing, visitsOf } from "../../../core/plan/visits.ts";
 import type { Trip, TripSupply } from "../../../core/trip/types.ts";
 import { toyFood, toyIce, toySupply } from "./toyTrip.ts";
-import { warmTrip } from "./warmTrip.ts";
+import { coldCooler, warmTrip } from "./warmTrip.ts";
 
 const options = { members: 0, seed: 1 };
 const HOUR_s = 3600;
@@ -56,6 +56,18 @@ describe("ice runs", () => {
     const { iceRuns, warnings } = proposeIceRuns(short([supply()], { ice: [toyIce("cube", 6, 3)] }), options);
     expect(iceRuns).toEqual([]);
     expect(warnings[0]!.code).toBe("no-ice-run");
+  });
+  it("fetch for two coolers in one going, and carry no more than two people can", () => {
+    const trip = short([supply({ open: { from_s: 8 * HOUR_s, to_s: 20 * HOUR_s } })], {
+      coolers: [coldCooler("early"), coldCooler("late")],
+      food: [toyFood("stew", 0, { start_C: 1 }), toyFood("chili", 1, { start_C: 1 })],
+      ice: [toyIce("cube", 2, 2), toyIce("cube", 2, 1, 1)],
+    });
+    const { iceRuns, ice } = proposeIceRuns(trip, options);
+    expect(iceRuns).toHaveLength(2);
+    expect(new Set(iceRuns.map(({ leaveBy, at }) => leaveBy + at)).size).toBe(1);
+    expect(new Set(ice.map(({ putIn_s }) => putIn_s)).size).toBe(1);
+    expect(ice.reduce((sum, { mass_kg }) => sum + mass_kg, 0)).toBeLessThanOrEqual(30);
   });
   it("say why where nothing can be had", () => {
     for (const supplies of [[], [supply({ chance_frac: 0 })], [supply({ closed: ["Friday"] })]]) {

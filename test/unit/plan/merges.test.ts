@@ -4,6 +4,7 @@ import type { Trip } from "../../../core/trip/types.ts";
 import { toyFood, toyIce } from "./toyTrip.ts";
 import { coldCooler, warmTrip } from "./warmTrip.ts";
 
+const sealed = [coldCooler("early"), coldCooler("late", { sealedUntil_s: 30 * 3600 })];
 const options = { members: 4, seed: 1 };
 const pair = (more: Partial<Trip> = {}): Trip =>
   warmTrip({
@@ -27,8 +28,8 @@ it("joins two coolers with room, for more hours of ice than the better of the tw
 });
 
 it("waits for the seal to be broken", () => {
-  const coolers = [coldCooler("early"), coldCooler("late", { sealedUntil_s: 30 * 3600 })];
-  const { events } = proposeMerges(pair({ coolers }), options);
+  const ice = [toyIce("block", 2, 3, 0), toyIce("block", 2, 3, 1)];
+  const { events } = proposeMerges(pair({ coolers: sealed, ice }), { ...options, members: 0 });
   expect(events[0]!.t_s).toBeGreaterThanOrEqual(30 * 3600);
 });
 
@@ -45,6 +46,12 @@ const refused: [string, Partial<Trip>, RegExp][] = [
     /the file empties early already/,
   ],
   ["no room", { ice: [toyIce("block", 9, 4, 0), toyIce("block", 9, 4, 1)] }, /no room|% full/],
+  [
+    "ice to the return in both anyway",
+    { coolers: sealed, ice: [toyIce("block", 2, 5, 0), toyIce("block", 2, 5, 1)] },
+    /apart, ice is left at the return as well/,
+  ],
+  ["a gain whose range reaches below zero", { coolers: sealed }, /longer or shorter cannot be told/],
   ["nothing inside", { food: [], ice: [] }, /nothing is left/],
 ];
 it.each(refused)("proposes none with %s, and says why", (_, more, why) => {

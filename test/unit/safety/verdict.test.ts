@@ -41,6 +41,13 @@ describe("a verdict", () => {
     expect(ruling({ food: raw, wet_s: 600, rawInSameCooler: true }).verdict).toBe("eat next");
   });
 
+  it("asks for nothing of whole raw produce that was warm or wet, unless raw food lay with it", () => {
+    const apple = foods.apple!;
+    expect(ruling({ food: apple, warm_s: 125 * HOUR_s }).verdict).toBe("keep");
+    expect(ruling({ food: apple, wet_s: 600 }).verdict).toBe("keep");
+    expect(ruling({ food: apple, wet_s: 600, rawInSameCooler: true }).verdict).toBe("discard");
+  });
+
   it("leaves no warm minute unremarked for people who are easily harmed", () => {
     expect(ruling({ warm_s: 60, vulnerable: true }).verdict).toBe("eat next");
     expect(ruling({ warm_s: 60 }).verdict).toBe("keep");
