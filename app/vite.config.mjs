@@ -57,7 +57,7 @@ export default defineConfig({
         icons: [{ src: "icon.svg", sizes: "any", type: "image/svg+xml", purpose: "any" }],
       },
       workbox: {
-        globPatterns: ["**/*.{html,js,css,woff2,svg,wasm,yaml}"],
+        globPatterns: ["**/*.{html,js,css,woff2,svg,wasm,yaml,json}"],
         // The solver alone is larger than the usual bound.
         maximumFileSizeToCacheInBytes: 6_000_000,
         navigateFallback: "index.html",

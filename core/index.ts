@@ -55,6 +55,7 @@ export { stressGrid } from "./tell/pictures/stressGrid.ts";
 export { standalone, type Theme } from "./tell/pictures/tokens.ts";
 export { planText } from "./tell/planText.ts";
 export { stressText } from "./tell/stressText.ts";
+export { type PlanWhys, type Why, whysOf } from "./tell/why.ts";
 export { editedTrip, type TripEdit } from "./trip/editTrip.ts";
 export { forecastProblems } from "./trip/forecastProblems.ts";
 export { type MenuReading, readMenuCsv } from "./trip/menuCsv.ts";

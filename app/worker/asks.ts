@@ -1,4 +1,13 @@
-import type { Aim, Answer, Assumed, Problem, Result, TripEdit, UnitSystem } from "../../core/index.ts";
+import type {
+  Aim,
+  Answer,
+  Assumed,
+  PlanWhys,
+  Problem,
+  Result,
+  TripEdit,
+  UnitSystem,
+} from "../../core/index.ts";
 
 /*
  * What a page asks of its two workers and what comes back: plain data. The desk reads and edits trip files, and is always
@@ -48,6 +57,7 @@ export interface PlanPictures {
 export interface PlanView {
   result: Result;
   answer: Answer;
+  whys: PlanWhys;
   pictures: PlanPictures;
   /** What was decided, in words, as the command line says it. */
   text: string;

@@ -41,6 +41,7 @@ import {
   type UnitSystem,
   unitsOf,
   wholePlan,
+  whysOf,
 } from "../../core/index.ts";
 import type { Asked, PlanPictures, PlanView, ReckonAnswers, ReckonAsk, Said, Study } from "./asks.ts";
 import { MemberPool } from "./memberPool.ts";
@@ -144,6 +145,7 @@ function shown(units: UnitSystem, width: number): PlanView {
   return {
     result: forecast.result,
     answer: answerOf(forecast, { units }),
+    whys: whysOf(forecast, { units }),
     pictures: picturesOf(forecast, units, width),
     text: planText(forecast, { units }),
     file,

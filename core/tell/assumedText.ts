@@ -30,10 +30,19 @@ export function assumedLines({ trip, result }: Forecast, nShown: number, voice: 
   return lines;
 }
 
-function assumedWords({ path, value, why, effect_h }: AssumedResult, trip: Trip, units: UnitSystem): string {
-  const moves = `moves it ${durationWords(Math.round(Math.abs(effect_h!)))}`;
+/** "thickness of lettuce: 2 in, moves it 3 h – usual for its kind"; how far only where that is known. */
+export function assumptionWords(
+  { path, value, why, effect_h }: AssumedResult,
+  trip: Trip,
+  units: UnitSystem,
+): string {
+  const moves = effect_h === null ? "" : `, moves it ${durationWords(Math.round(Math.abs(effect_h)))}`;
   const said = cut(valueWords(printable(value), units), 80);
-  return `${pathWords(path, trip)}: ${said}, ${moves} – ${printable(why)} (${cut(printable(path), 60)})`;
+  return `${pathWords(path, trip)}: ${said}${moves} – ${printable(why)}`;
+}
+
+function assumedWords(one: AssumedResult, trip: Trip, units: UnitSystem): string {
+  return `${assumptionWords(one, trip, units)} (${cut(printable(one.path), 60)})`;
 }
 
 const DIMENSIONS: readonly Dimension[] = ["temperature", "length", "speed", "mass", "volume"];
