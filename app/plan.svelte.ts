@@ -1,13 +1,14 @@
 import type { Aim } from "../core/index.ts";
+import { newsOf } from "./decide/news.ts";
 import { table } from "./trip.svelte.ts";
 import type { PlanView, Study } from "./worker/asks.ts";
-import { CalledOff, reckon, stopReckoning, TripProblems } from "./worker/hand.ts";
+import { CalledOff, reckon, stopReckoning, type Tell, TripProblems } from "./worker/hand.ts";
 
 /** Members of the full answer; the first answer is the middle case alone. */
 const MEMBERS = 256;
 
 /** CSS pixels that pictures are drawn for: what the page has beside its margins, in one column or two. */
-function pictureWidth(): number {
+export function pictureWidth(): number {
   if (innerWidth < 900) return Math.max(320, Math.min(760, innerWidth - 64));
   return innerWidth < 1000 ? 660 : 600;
 }
@@ -21,7 +22,13 @@ class PlanOnTable {
   busy = $state.raw<{ done_frac: number; says: string } | null>(null);
   fault = $state<string | null>(null);
   aim = $state<Aim>("pieces");
+  /** Runs that a full answer is made of. */
+  readonly members: number = MEMBERS;
   #isGone = false;
+  /** The last plan with its doubt: what a new one is told against. */
+  #told: PlanView | null = null;
+  /** Quarters of the work that were read out. */
+  #quarter = 0;
   habits = $state.raw<Study | null>(null);
   stress = $state.raw<Study | null>(null);
 
@@ -51,6 +58,9 @@ class PlanOnTable {
       this.#isGone = false;
       this.view = view;
       this.madeFrom = text;
+      if (members === 0) continue;
+      table.says = newsOf(this.#told, view, table.units);
+      this.#told = view;
     }
   }
 
@@ -65,6 +75,11 @@ class PlanOnTable {
     if (view !== null) this.view = view;
   }
 
+  /** Other work of the reckoner, with the same progress and the same Stop; null: it came to nothing, and why is told. */
+  work<T>(ask: (tell: Tell) => Promise<T>): Promise<T | null> {
+    return this.#run(() => ask(this.#tell));
+  }
+
   async study(what: "habits" | "stress"): Promise<void> {
     if (this.view === null) return;
     const ask = { text: this.view.file, units: table.units, members: 64, width: pictureWidth() };
@@ -77,6 +92,7 @@ class PlanOnTable {
     if (this.busy !== null) this.stop();
     this.view = null;
     this.madeFrom = "";
+    this.#told = null;
     this.habits = null;
     this.stress = null;
     this.fault = null;
@@ -85,15 +101,20 @@ class PlanOnTable {
   stop(): void {
     stopReckoning();
     this.#isGone = true;
+    if (this.busy !== null) table.says = "Stopped. What was known before stays.";
     this.busy = null;
   }
 
   readonly #tell = (done_frac: number, says: string): void => {
     this.busy = { done_frac, says };
+    const quarter = Math.floor(done_frac * 4);
+    if (quarter > this.#quarter && quarter < 4) table.says = `${quarter * 25} % of it is reckoned.`;
+    this.#quarter = quarter;
   };
 
   async #run<T>(work: () => Promise<T>): Promise<T | null> {
     this.busy = { done_frac: 0, says: "reading the trip" };
+    this.#quarter = 0;
     try {
       const answer = await work();
       this.busy = null;

@@ -99,6 +99,19 @@ class TripOnTable {
     });
   }
 
+  /** Another text for the same trip, as one change. */
+  replace(text: string, says: string): Promise<void> {
+    return this.#next(async () => {
+      const before = this.desk.text;
+      if (text === before) return;
+      this.#undo = [...this.#undo, before].slice(-MOST_UNDO);
+      this.#redo = [];
+      this.desk = await readOnDesk(text);
+      this.says = says;
+      await this.#keep();
+    });
+  }
+
   undo(): Promise<void> {
     return this.#next(async () => {
       const text = this.#undo.at(-1);

@@ -25,6 +25,7 @@ export async function citations(keys: readonly string[]): Promise<string[]> {
     const work = known[key];
     if (work === undefined) return key;
     const where = work.where === undefined ? "" : `; ${work.where}`;
-    return `${key}: ${work.cite}${where} (${work.read})`;
+    const read = work.read === "not applicable" ? "" : ` (${work.read})`;
+    return `${key}: ${work.cite}${where}${read}`;
   });
 }

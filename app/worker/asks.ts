@@ -2,6 +2,7 @@ import type {
   Aim,
   Answer,
   Assumed,
+  CompareRow,
   PlanWhys,
   Problem,
   Result,
@@ -73,8 +74,33 @@ export interface Study {
   picture: string;
 }
 
+/** A trip planned for comparison, beside the one on the table. */
+export interface PlanBeside {
+  /** With everything planned written into it. */
+  file: string;
+  holds: boolean;
+}
+
+/** A trip file to be set beside others, and what it is called. */
+export interface NamedFile {
+  says: string;
+  text: string;
+}
+
+/** Plans side by side over the same members, in the order in which they were named: A, B, C. */
+export interface CompareView {
+  picture: string;
+  rows: readonly CompareRow[];
+  /** What may be lost in each. */
+  risks: readonly string[];
+  /** How much longer ice lasts from one to another, in sentences. */
+  pairs: readonly string[];
+}
+
 export type ReckonAsk =
   | { do: "plan"; text: string; units: UnitSystem; members: number; aim: Aim; width: number }
+  | { do: "beside"; text: string; members: number; aim: Aim }
+  | { do: "compare"; files: readonly NamedFile[]; members: number; units: UnitSystem; width: number }
   | { do: "show"; units: UnitSystem; width: number }
   | { do: "book"; units: UnitSystem; paper: "A4" | "Letter"; made: string }
   | { do: "calendar"; now_s: number }
@@ -84,6 +110,8 @@ export type ReckonAsk =
 /** Answers by what was asked. */
 export interface ReckonAnswers {
   plan: PlanView;
+  beside: PlanBeside;
+  compare: CompareView;
   show: PlanView;
   book: string;
   calendar: string;

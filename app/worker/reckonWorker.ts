@@ -1,9 +1,13 @@
 import wasm from "highs/runtime?url";
 import {
+  type Aim,
   answerOf,
   bookPictures,
   coldStair,
   coldStairData,
+  compare,
+  compareBands,
+  compareRows,
   coolerStrip,
   coolerStripData,
   type Draws,
@@ -25,11 +29,13 @@ import {
   type Planned,
   type Problem,
   packSection,
+  pairWords,
   planCalendar,
   plannedFile,
   planText,
   type RunHooks,
   readTrip,
+  riskWords,
   type Solve,
   stress,
   stressGrid,
@@ -40,10 +46,21 @@ import {
   tripBook,
   type UnitSystem,
   unitsOf,
+  type WholePlan,
   wholePlan,
   whysOf,
 } from "../../core/index.ts";
-import type { Asked, PlanPictures, PlanView, ReckonAnswers, ReckonAsk, Said, Study } from "./asks.ts";
+import type {
+  Asked,
+  CompareView,
+  PlanBeside,
+  PlanPictures,
+  PlanView,
+  ReckonAnswers,
+  ReckonAsk,
+  Said,
+  Study,
+} from "./asks.ts";
 import { MemberPool } from "./memberPool.ts";
 
 // Runs what takes long. It keeps the last plan, so that other units, the book and the calendar cost no second one.
@@ -82,6 +99,10 @@ function answered(ask: ReckonAsk, tell: Tell): Promise<ReckonAnswers[ReckonAsk["
   switch (ask.do) {
     case "plan":
       return plan(ask, tell);
+    case "beside":
+      return beside(ask, tell);
+    case "compare":
+      return compared(ask, tell);
     case "show":
       return shown(ask.units, ask.width);
     case "book":
@@ -105,39 +126,70 @@ function tripOf(text: string): Trip {
   return reading.trip;
 }
 
-function runnersOf(text: string): MemberPool {
-  const sources: TripSource[] = [{ text, file: "trip", beside: [] }];
+function runnersOf(...texts: readonly string[]): MemberPool {
+  const sources = texts.map((text): TripSource => ({ text, file: "trip", beside: [] }));
   if (pool === null) pool = new MemberPool(sources);
   else pool.take(sources);
   return pool;
 }
 
-async function plan(ask: Extract<ReckonAsk, { do: "plan" }>, tell: Tell): Promise<PlanView> {
-  const { text, members, aim } = ask;
+interface PlanOrder {
+  text: string;
+  members: number;
+  aim: Aim;
+}
+
+interface Made {
+  whole: WholePlan;
+  file: string;
+}
+
+async function made({ text, members, aim }: PlanOrder, tell: Tell): Promise<Made> {
   const trip = tripOf(text);
   solver ??= highsSolver(() => wasm);
   const says = members === 0 ? "middle case" : `tried on ${members} members`;
   const fileOf = (planned: Planned): string =>
     plannedFile(text, trip, planned, unitsOf(text), `Added by coldstow plan, aim: ${aim}; ${says}.`);
-  const hooks: RunHooks = { onProgress: (done_frac) => tell(done_frac, "weeks like yours") };
   const draw = async (planned: Planned, count: number | "all"): Promise<Draws> => {
     const isAll = count === "all";
     const { run } = runnersOf(fileOf(planned));
-    return joinDraws(await run(tasksFor(0, null, isAll ? members : count, SEED, isAll), hooks));
+    return joinDraws(await run(tasksFor(0, null, isAll ? members : count, SEED, isAll), weeks(tell)));
   };
-  const whole = await wholePlan(trip, {
-    aim,
-    members,
-    seed: SEED,
-    solve: await solver,
-    draw,
-    onProgress: tell,
-  });
-  const file = fileOf(whole.planned);
+  const options = { aim, members, seed: SEED, solve: await solver, draw, onProgress: tell };
+  const whole = await wholePlan(trip, options);
+  return { whole, file: fileOf(whole.planned) };
+}
+
+const weeks = (tell: Tell): RunHooks => ({ onProgress: (done_frac) => tell(done_frac, "weeks like yours") });
+
+async function plan(ask: Extract<ReckonAsk, { do: "plan" }>, tell: Tell): Promise<PlanView> {
+  const { members } = ask;
+  const { whole, file } = await made(ask, tell);
   const { run } = runnersOf(file);
-  const forecast = await drainBands(whole.forecast, run, { members, seed: SEED, ...hooks });
+  const forecast = await drainBands(whole.forecast, run, { members, seed: SEED, ...weeks(tell) });
   last = { forecast, file, holds: whole.holds, members };
   return shown(ask.units, ask.width);
+}
+
+async function beside(order: PlanOrder, tell: Tell): Promise<PlanBeside> {
+  const { whole, file } = await made(order, tell);
+  return { file, holds: whole.holds };
+}
+
+async function compared(
+  { files, members, units, width }: Extract<ReckonAsk, { do: "compare" }>,
+  tell: Tell,
+): Promise<CompareView> {
+  // Plans of one trip have one title: what tells them apart is what was changed.
+  const trips = files.map(({ says, text }) => ({ trip: { ...tripOf(text), title: says }, file: "" }));
+  const { run } = runnersOf(...files.map(({ text }) => text));
+  const result = await compare(trips, run, { members, seed: SEED, ...weeks(tell) });
+  return {
+    picture: compareBands(result, { width, units, id: "compare" }),
+    rows: compareRows(result.trips, units),
+    risks: result.trips.map(riskWords),
+    pairs: result.pairs.map(pairWords),
+  };
 }
 
 function shown(units: UnitSystem, width: number): PlanView {

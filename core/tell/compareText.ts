@@ -1,8 +1,7 @@
 import type { Band } from "../forecast/result.ts";
-import { massWords } from "../quantity/show.ts";
-import type { UnitSystem } from "../quantity/units.ts";
 import type { ComparedTrip, ComparePair, CompareResult } from "../whatif/types.ts";
 import { cautionLines } from "./closingText.ts";
+import { compareRows } from "./compareRows.ts";
 import { asText } from "./forecastText.ts";
 import { gainHours, inHundred, membersWords, NOTHING } from "./gainWords.ts";
 import { cut, hanging, padded, paddedLeft } from "./lines.ts";
@@ -83,22 +82,6 @@ function tripLines(trip: ComparedTrip, voice: Voice): string[] {
   ];
 }
 
-/** What each trip takes, a row a thing and a column a letter. */
-function takesRows(trips: readonly ComparedTrip[], units: UnitSystem): [string, string[]][] {
-  const cost = (value: number | null): string => (value === null ? "–" : value.toFixed(2));
-  const mass = (value: number): string => massWords(value, units);
-  const rows: [string, string[]][] = [
-    ["fail, of 100 members", trips.map(({ fails_frac }) => inHundred(fails_frac).split(" ")[0]!)],
-    ["ice in all", trips.map(({ ice_kg }) => mass(ice_kg))],
-    ["dry ice", trips.map(({ dryIce_kg }) => mass(dryIce_kg))],
-    ["price of the ice", trips.map((trip) => cost(trip.cost))],
-    ["packed, all coolers", trips.map(({ packedWeight_kg }) => mass(packedWeight_kg))],
-    ["lids opened", trips.map(({ fuss }) => String(fuss.openings))],
-    ["things to do on the way", trips.map(({ fuss }) => String(fuss.acts))],
-  ];
-  return trips.every(({ dryIce_kg }) => dryIce_kg === 0) ? rows.filter(([name]) => name !== "dry ice") : rows;
-}
-
 function tableLines(trips: readonly ComparedTrip[], voice: Voice): string[] {
   const column = Math.min(12, Math.floor((voice.width - LABEL_COLUMNS) / trips.length));
   const row = (head: string, cells: readonly string[]): string =>
@@ -110,6 +93,6 @@ function tableLines(trips: readonly ComparedTrip[], voice: Voice): string[] {
         trips.map(({ letter }) => letter),
       ),
     ),
-    ...takesRows(trips, voice.units).map(([head, cells]) => row(head, cells)),
+    ...compareRows(trips, voice.units).map(({ what, cells }) => row(what, cells)),
   ];
 }

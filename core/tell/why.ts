@@ -113,6 +113,11 @@ const COLD_SOURCES = [
   "engineering-judgement",
 ] as const;
 
+function savingWords(forecast: Forecast, index: number): string {
+  const saving = largestSaving(forecast, index);
+  return saving === null ? "" : `The largest part is ${saving}`;
+}
+
 /** Why the ice of one cooler ends when it does. */
 function endWhy(forecast: Forecast, index: number, voice: Voice): Why {
   const cooler = forecast.result.coolers[index]!;
@@ -142,7 +147,7 @@ function endWhy(forecast: Forecast, index: number, voice: Voice): Why {
       ...(advice === undefined ? [] : [`To narrow it: ${advice}.`]),
     ].join(" "),
     rests: restsOn(forecast, voice, index),
-    saving: largestSaving(forecast, index) ?? "",
+    saving: savingWords(forecast, index),
     sources: spent.span_days === 0 ? [] : [...COLD_SOURCES],
   };
 }
@@ -201,7 +206,7 @@ function iceWhy(forecast: Forecast, voice: Voice): Why {
     ],
     ...weightRange(trip.ice.filter(aboard), 0, voice),
     rests: restsOn(forecast, voice),
-    saving: `In ${printable(result.coolers[largest]!.name)} most goes through ${largestSaving(forecast, largest) ?? "nothing much."}`,
+    saving: `${printable(result.coolers[largest]!.name)}: ${savingWords(forecast, largest)}`,
     sources: ["handbook-ice", "common-practice", "engineering-judgement"],
   };
 }
