@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { Command, CommanderError } from "commander";
 import { Cancelled, ModelError } from "../core/index.ts";
 import { checkCommand } from "./check.ts";
+import { closeOutCommand } from "./closeOut.ts";
 import { compareCommand } from "./compare.ts";
 import { InputError, systemWords } from "./failure.ts";
 import { forecastCommand } from "./forecast.ts";
@@ -43,6 +44,7 @@ function program(finish: (code: number) => void): Command {
     habitsCommand,
     stressCommand,
     compareCommand,
+    closeOutCommand,
     checkCommand,
     menuCommand,
     newTripCommand,

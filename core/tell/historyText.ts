@@ -5,12 +5,12 @@ import type { Voice } from "./voice.ts";
 import { nameWords } from "./words.ts";
 
 /** "0.98 W/K (0.91 to 1.05)". */
-function conductanceWords({ p10, p50, p90 }: Spread): string {
+export function conductanceWords({ p10, p50, p90 }: Spread): string {
   return `${p50.toFixed(2)} W/K (${p10.toFixed(2)} to ${p90.toFixed(2)})`;
 }
 
 /** How many times as wide, on the scale of ratios, on which a conductance is believed. */
-function narrowed_frac(before: Spread, now: Spread): number {
+export function narrowed_frac(before: Spread, now: Spread): number {
   return 1 - Math.log(now.p90 / now.p10) / Math.log(before.p90 / before.p10);
 }
 

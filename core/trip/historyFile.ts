@@ -14,19 +14,19 @@ type HistoryReading = { ok: true; history: CoolerHistory } | { ok: false; proble
  * Reads a cooler's history (`coldstow-history: 1`): what was believed of its conductance at first, and what each trip
  * taught by itself; and joins them. All problems at once, each with its line; it never throws for what a person wrote.
  */
-function readHistory(text: string): HistoryReading {
+function readHistory(text: string, name: string): HistoryReading {
   const reading = parseText(text);
   if (!reading.ok) return { ok: false, problems: reading.problems };
   const { typed, lineOf } = reading.parsed;
   const validation = validate(historySchema, typed);
   const notes = new Notes();
-  const history = validation.ok ? historyOf(notes, validation.file) : null;
+  const history = validation.ok ? historyOf(notes, validation.file, name) : null;
   const findings = validation.ok ? notes.findings : validation.findings;
   if (history !== null && findings.length === 0) return { ok: true, history };
   return { ok: false, problems: findings.map((finding) => ({ line: lineOf(finding.path), ...finding })) };
 }
 
-function historyOf(notes: Notes, file: HistoryFile): CoolerHistory | null {
+function historyOf(notes: Notes, file: HistoryFile, name: string): CoolerHistory | null {
   const before = spreadAt(notes, "before", file.before);
   const records = file.learned.map(
     ({ trip, ended = null, from = "close-out", ...typed }, i): LearnedRecord => ({
@@ -39,6 +39,7 @@ function historyOf(notes: Notes, file: HistoryFile): CoolerHistory | null {
   if (notes.findings.length > 0) return null;
   const learned = records.map(({ conductance_W_per_K }) => conductance_W_per_K);
   return {
+    file: name,
     cooler: file.cooler,
     before_W_per_K: before,
     records,
@@ -72,7 +73,7 @@ export function historyBeside(
   if (!staysBeside(name)) return refuse(besideWords, name);
   const text = readBeside?.(name) ?? null;
   if (text === null) return refuse("a file that can be read beside the trip file", name);
-  const reading = readHistory(text);
+  const reading = readHistory(text, name);
   if (reading.ok) return reading.history;
   for (const { line, path: place, must, got } of reading.problems) {
     const where = place === "" ? "text" : place;

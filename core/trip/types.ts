@@ -58,6 +58,8 @@ export interface LearnedRecord {
 
 /** What is known of one cooler from earlier trips. */
 export interface CoolerHistory {
+  /** Name of its file, as the trip file has it. */
+  file: string;
   cooler: string;
   /** Before the first record, and now. */
   before_W_per_K: Spread;
