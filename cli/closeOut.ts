@@ -33,8 +33,10 @@ interface CloseOutFlags extends RunFlags {
 /** `coldstow closeout`: what a trip taught. Whatever it finds, it ends with 0. */
 export function closeOutCommand(finish: (code: number) => void): Command {
   const command = addTrip(
-    new Command("closeout").description("Learn from a trip: its coolers' walls, and what to take next time."),
-  ).argument("<closeout>", "what was left, binned and wrong; - is standard input");
+    new Command("closeout")
+      .summary("Learn from a trip for the next one.")
+      .description("Learn from a trip: its coolers' walls, and what to take next time."),
+  ).argument("<seen>", "what was left, binned and wrong; - is standard input");
   return addRunFlags(command, 256, 1)
     .option("--keep", "write each cooler's history beside the trip file")
     .action(async (name: string, seenName: string, flags: CloseOutFlags) => {

@@ -36,6 +36,10 @@ function program(finish: (code: number) => void): Command {
     .version(version(), "-V, --version", "print the version")
     .helpOption("-h, --help", "print this help")
     .helpCommand(false)
+    // Every command has options; without saying so in each line the list stays on a screen.
+    .configureHelp({
+      subcommandTerm: (command) => `${command.name()} ${command.usage().replace(/\[options\] ?/, "")}`.trim(),
+    })
     .addHelpText("after", exitCodes)
     .exitOverride();
   const commands = [

@@ -9,9 +9,9 @@ import { answer, paint, textWidth } from "./speak.ts";
 
 /** `coldstow habits`: what each way of handling ice is worth on this trip. Good or bad news, it ends with 0. */
 export function habitsCommand(finish: (code: number) => void): Command {
-  const command = new Command("habits").description(
-    "Switch habits one by one, and say what each is worth on this trip.",
-  );
+  const command = new Command("habits")
+    .summary("Say what each habit is worth on this trip.")
+    .description("Switch habits one by one, and say what each is worth on this trip.");
   return addRunFlags(addTrip(command), 64, 1).action(async (name: string, flags: RunFlags) => {
     const open = openTrip(name, flags, true);
     const { members, seed } = flags;

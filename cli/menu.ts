@@ -17,6 +17,7 @@ interface MenuFlags extends Flags {
 /** `coldstow menu`: the foods of a spreadsheet as a trip file says them, or a trip file with them added. */
 export function menuCommand(finish: (code: number) => void): Command {
   return new Command("menu")
+    .summary("Turn a spreadsheet (CSV) into food of a trip file.")
     .description(
       "Turn a menu from a spreadsheet (CSV, a heading line, a food a line) into food entries of a trip file. What had to be guessed is said.",
     )

@@ -19,6 +19,7 @@ interface NewFlags extends Flags {
 export function newTripCommand(finish: (code: number) => void): Command {
   const names = templates.map(({ name, says }) => `  ${name.padEnd(10)}${says}`).join("\n");
   return new Command("new")
+    .summary("Begin a trip file from a template.")
     .description("Begin a trip file from a template, with your own party and dates.")
     .argument("<template>", `one of ${templates.map(({ name }) => name).join(", ")}`)
     .option("--adults <n>", "how many adults", wholeNumber(0, 500))

@@ -35,9 +35,11 @@ type PlanFlags = RunFlags & { aim: Aim; paper: "A4" | "Letter"; check?: true };
 
 /** `coldstow plan`: decides what the file leaves open, and writes the planned trip, the trip book and the calendar. */
 export function planCommand(finish: (code: number) => void): Base {
-  const command = new Command("plan").description(
-    "Decide what the file leaves open: what is frozen, which food goes where, how much ice, merges, ice runs. What the file says stays.",
-  );
+  const command = new Command("plan")
+    .summary("Decide what the file leaves open.")
+    .description(
+      "Decide what the file leaves open: what is frozen, which food goes where, how much ice, merges, ice runs. What the file says stays.",
+    );
   const aim = new Option("--aim <what>", "what to have least of")
     .choices(["pieces", "weight", "cost"])
     .default("pieces");

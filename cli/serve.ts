@@ -26,6 +26,7 @@ const types: Readonly<Record<string, string>> = {
 /** `coldstow serve`: the app from the package, for a browser on this machine. It runs until Ctrl-C. */
 export function serveCommand(): Command {
   return new Command("serve")
+    .summary("Open the app in a browser on this machine.")
     .description("Open the app: serve it to a browser on this machine, until Ctrl-C.")
     .option("--port <n>", "port on this machine; 0 takes a free one", wholeNumber(0, 65_535), USUAL_PORT)
     .option("--quiet", "print the address, and nothing else")

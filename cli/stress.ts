@@ -9,9 +9,11 @@ import { answer, paint, textWidth } from "./speak.ts";
 
 /** `coldstow stress`: whether the trip still holds when things go wrong. It fails only when the trip as written does. */
 export function stressCommand(finish: (code: number) => void): Command {
-  const command = new Command("stress").description(
-    "Try the trip hotter, opened twice as often, without shade, with half the ice, started warm.",
-  );
+  const command = new Command("stress")
+    .summary("Say what breaks first when things go worse.")
+    .description(
+      "Try the trip hotter, opened twice as often, without shade, with half the ice, started warm.",
+    );
   return addRunFlags(addTrip(command), 128, 1).action(async (name: string, flags: RunFlags) => {
     const open = openTrip(name, flags, true);
     const { members, seed } = flags;

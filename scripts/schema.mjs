@@ -1,8 +1,8 @@
 // Writes the JSON Schemas of the trip, fleet and log files and of the results, each from its one validator. Run after `npm run build`.
 import { writeFileSync } from "node:fs";
-import { logSchemaJson } from "../dist/core/camp/logSchema.js";
 import { closeOutFileSchemaJson } from "../dist/core/camp/closeOutFile.js";
 import { closeOutSchemaJson } from "../dist/core/camp/closeOutResult.js";
+import { logSchemaJson } from "../dist/core/camp/logSchema.js";
 import { resultSchemaJson } from "../dist/core/forecast/resultSchema.js";
 import { fleetSchemaJson } from "../dist/core/trip/schema/coolers.js";
 import { historySchemaJson } from "../dist/core/trip/schema/history.js";

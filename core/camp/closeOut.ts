@@ -22,7 +22,7 @@ const z90 = 1.2815515655446004;
  *
  * @source engineering-judgement
  */
-export const lookErrors: Readonly<
+const lookErrors: Readonly<
   Record<"glance_frac" | "slush_frac" | "weighed_frac" | "weighed_kg" | "gone_h" | "model_frac", number>
 > = {
   glance_frac: 0.1 / z90,

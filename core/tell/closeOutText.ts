@@ -121,7 +121,7 @@ function nextLines({ next }: CloseOutResult, voice: Voice): string[] {
 }
 
 /** One line of "next time": what, how much less or more, and why. */
-export function nextWords(one: NextTime, { units }: Pick<Voice, "units">): string {
+function nextWords(one: NextTime, { units }: Pick<Voice, "units">): string {
   const name = printable(one.name);
   const mass = (kg: number | null): string => massWords(kg ?? 0, units);
   const was = mass(one.was_kg);

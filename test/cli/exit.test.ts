@@ -9,7 +9,18 @@ beforeAll(build);
 describe("help and version", () => {
   it("fit on a screen and do not change unnoticed", () => {
     const env = { COLUMNS: "80" };
-    const commands = ["forecast", "plan", "habits", "stress", "compare", "closeout", "check", "menu", "new", "serve"];
+    const commands = [
+      "forecast",
+      "plan",
+      "habits",
+      "stress",
+      "compare",
+      "closeout",
+      "check",
+      "menu",
+      "new",
+      "serve",
+    ];
     for (const args of [["--help"], ...commands.map((command) => [command, "--help"])]) {
       const { status, out } = run(args, { env });
       expect(status).toBe(0);
