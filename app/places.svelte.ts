@@ -1,5 +1,5 @@
 /** Where one can be, in the order of the work. A place that does not work yet is not listed. */
-export const places = ["describe", "decide", "ready", "pack"] as const;
+export const places = ["describe", "decide", "ready", "pack", "camp"] as const;
 export type Place = (typeof places)[number];
 
 export const placeWords: Record<Place, string> = {
@@ -7,6 +7,7 @@ export const placeWords: Record<Place, string> = {
   decide: "Decide",
   ready: "Ready",
   pack: "Pack",
+  camp: "Camp",
 };
 
 function placeNow(): Place {

@@ -9,17 +9,23 @@ import {
   unitsOf,
 } from "../../core/index.ts";
 import type { Asked, DeskAsk, Said, TripOnDesk } from "./asks.ts";
+import type { LogAsk } from "./logAsks.ts";
+import { logAnswer } from "./logDesk.ts";
 
 // Reads and edits trip files, so that neither YAML nor the checks of it are loaded by the page itself.
 declare const self: DedicatedWorkerGlobalScope;
 
-self.addEventListener("message", ({ data: { id, ask } }: MessageEvent<Asked<DeskAsk>>) => {
+self.addEventListener("message", ({ data: { id, ask } }: MessageEvent<Asked<DeskAsk | LogAsk>>) => {
   try {
-    self.postMessage({ id, answer: answered(ask) } satisfies Said);
+    const answer = isOfLog(ask) ? logAnswer(ask) : answered(ask);
+    self.postMessage({ id, answer } satisfies Said);
   } catch (error) {
     self.postMessage({ id, fault: String(error) } satisfies Said);
   }
 });
+
+const isOfLog = (ask: DeskAsk | LogAsk): ask is LogAsk =>
+  ask.do === "log" || ask.do === "join" || ask.do === "writeLog";
 
 function answered(ask: DeskAsk): TripOnDesk | readonly string[] {
   if (ask.do === "foods") return Object.keys(foods).sort();

@@ -1,5 +1,6 @@
 import type { Problem, TripEdit } from "../../core/index.ts";
 import type { Asked, DeskAsk, ReckonAnswers, ReckonAsk, Said, TripOnDesk } from "./asks.ts";
+import type { LogAnswers, LogAsk } from "./logAsks.ts";
 
 export type Tell = (done_frac: number, says: string) => void;
 
@@ -80,7 +81,7 @@ class Hand<Ask extends { do: string }> {
   }
 }
 
-const desk = new Hand<DeskAsk>(
+const desk = new Hand<DeskAsk | LogAsk>(
   () => new Worker(new URL("./deskWorker.js", import.meta.url), { type: "module" }),
 );
 const reckoner = new Hand<ReckonAsk>(
@@ -93,6 +94,10 @@ export const editOnDesk = (text: string, edits: readonly TripEdit[]): Promise<Tr
 
 /** Names that `like` knows. */
 export const knownFoods = (): Promise<readonly string[]> => desk.ask({ do: "foods" });
+
+/** Asks the desk about a camp log. */
+export const askLog = <K extends LogAsk["do"]>(ask: Extract<LogAsk, { do: K }>): Promise<LogAnswers[K]> =>
+  desk.ask(ask);
 
 /** Asks the reckoner; `tell` hears how far it is. Rejects with `TripProblems` or `CalledOff`. */
 export function reckon<K extends ReckonAsk["do"]>(
