@@ -125,7 +125,7 @@ describe("logging with gloves", () => {
       "Day 2, 7:05 am: chest ice at ½",
     ]);
     await page.getByRole("button", { name: "Undo chest ice at ½, chest water let out" }).click();
-    await page.getByRole("button", { name: /^Undo $/ }).waitFor();
+    await page.locator(".camp .foot button:disabled").waitFor();
     const rows = await listed(page);
     expect(rows).toHaveLength(2);
     expect(rows.every((row) => row.endsWith("taken back"))).toBe(true);
