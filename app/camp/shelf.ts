@@ -2,7 +2,7 @@ import { IndexeddbPersistence } from "y-indexeddb";
 import type * as Y from "yjs";
 
 /** Name of the base that holds the log of a trip. */
-export const logBase = (trip: string): string => `coldstow-log-${trip}`;
+const logBase = (trip: string): string => `coldstow-log-${trip}`;
 
 /** Where a log is kept on the device, with the entry that is being made. */
 export interface Shelf {

@@ -11,7 +11,7 @@ export interface TodayRow {
 }
 
 /** "7 am" or "7:15 pm" of a local ISO moment. */
-export function clockOf(iso: string): string {
+function clockOf(iso: string): string {
   const [hour = 0, minute = 0] = iso.slice(11, 16).split(":").map(Number);
   const shown = hour % 12 === 0 ? 12 : hour % 12;
   return `${shown}${minute === 0 ? "" : `:${String(minute).padStart(2, "0")}`} ${hour < 12 ? "am" : "pm"}`;
