@@ -30,7 +30,7 @@ export { type Planned, plannedFile } from "./plan/plannedFile.ts";
 export type { EnoughIce } from "./plan/shortage.ts";
 export { type WholeOptions, type WholePlan, wholePlan } from "./plan/wholePlan.ts";
 export { DomainError, ModelError } from "./quantity/errors.ts";
-export { massWords, temperatureWords } from "./quantity/show.ts";
+export { massWords } from "./quantity/show.ts";
 export type { UnitSystem } from "./quantity/units.ts";
 export { localInstant_ms } from "./sky/localTime.ts";
 export { type Answer, answerOf } from "./tell/answer.ts";
