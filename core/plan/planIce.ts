@@ -119,6 +119,8 @@ export interface IceSearch {
   assumed: string | null;
   added: Fills;
   addedIce: readonly TripIce[];
+  /** More than the search found, for what members told: that less is enough in its own world says nothing any more. */
+  isClimbed?: boolean;
 }
 
 /** The search of `planIce` alone: what it found is told by `toldIce`, which tries ways out and so takes as long again. */
@@ -129,15 +131,17 @@ export function searchIce(trip: Trip, scene: Scene): IceSearch {
 }
 
 /** Forecast and explanation of pieces that were found. */
-export function toldIce(trip: Trip, { scene, offers, assumed, added, addedIce }: IceSearch): IcePlan {
-  const enough = trip.ice.some(isReplaceable)
-    ? enoughFor(scene, trip, offers)
-    : enoughOf(trip, added, offers);
+export function toldIce(trip: Trip, search: IceSearch): IcePlan {
+  const { scene, offers, assumed, added, addedIce, isClimbed = false } = search;
+  const enough =
+    trip.ice.some(isReplaceable) && !isClimbed
+      ? enoughFor(scene, trip, offers)
+      : enoughOf(trip, added, offers);
   const warnings: Warning[] = [
     ...shortWarnings(scene, trip, added, enough, offers),
-    ...lessWarnings(trip, addedIce, enough, offers),
-    ...layWarnings(added),
-    ...freezerWarnings(scene, trip, added, offers),
+    ...(isClimbed ? [] : lessWarnings(trip, addedIce, enough, offers)),
+    ...layWarnings(added, isClimbed),
+    ...(isClimbed ? [] : freezerWarnings(scene, trip, added, offers)),
     ...lateWarnings(trip),
     ...supplyWarnings(trip, assumed),
   ];
@@ -182,12 +186,13 @@ function whereOf(ice: TripIce, offers: readonly Offer[]): string {
 }
 
 /** Where ice lies that does more elsewhere than at its usual place. */
-function layWarnings(fills: Fills): Warning[] {
+function layWarnings(fills: Fills, isClimbed: boolean): Warning[] {
   return fills.flatMap(({ ice, lay, usual, holds, need }, i) => {
     const where = layWords(ice, lay);
     if (where === null || !holds) return [];
     const else_ = usual === null ? "no amount that fits is enough" : `it takes ${iceWords(usual)}`;
-    const says = `${need.cooler}: the plan has ${where}. At the usual place ${else_}.`;
+    const instead = isClimbed ? "" : ` At the usual place ${else_}.`;
+    const says = `${need.cooler}: the plan has ${where}.${instead}`;
     return [{ code: "ice-layer", says, path: `coolers[${i}]` }];
   });
 }

@@ -2,12 +2,16 @@ import { medianClosures } from "../cooler/closures.ts";
 import { drawWorld } from "../ensemble/drawWorld.ts";
 import type { Draws } from "../ensemble/types.ts";
 import { withBands } from "../ensemble/withBands.ts";
+import { forecast } from "../forecast/forecast.ts";
 import type { Warning } from "../forecast/result.ts";
 import type { Forecast } from "../forecast/types.ts";
 import type { World } from "../forecast/world.ts";
 import type { Trip, TripCooler, TripIce } from "../trip/types.ts";
+import { climb, type Stood } from "./climb.ts";
+import { judge } from "./need.ts";
 import { type IcePlan, type IceSearch, searchIce, toldIce } from "./planIce.ts";
 import { type PlanOptions, Scene } from "./scene.ts";
+import { allowedCount, isSure, type Standing, standingOf, watchedOver_h } from "./standing.ts";
 
 /** How often the search is made anew for a harder world before it is said that it did not come together. */
 const mostRounds = 4;
@@ -21,12 +25,6 @@ export interface SureOptions extends PlanOptions {
   draw: (addedIce: readonly TripIce[], count: number | "all") => Promise<Draws>;
 }
 
-/** Perishables that may be told by a limit, by their place among the food that lies in coolers. */
-function watched(trip: Trip): number[] {
-  const inCoolers = trip.food.filter((item) => item.cooler !== null);
-  return inCoolers.flatMap((item, i) => (item.like.perishable ? [i] : []));
-}
-
 const orLast = (over_h: number): number => (Number.isNaN(over_h) ? Infinity : over_h);
 
 const warmest_C = ({ coolers }: Draws, at: number): number =>
@@ -38,7 +36,7 @@ const warmest_C = ({ coolers }: Draws, at: number): number =>
 /** Members from the one whose food fails first; those in which none fails are ordered by their warmest food. */
 function worstFirst(trip: Trip, draws: Draws): { member: number; fails: boolean }[] {
   const n = draws.to - draws.from;
-  const foods = watched(trip).map((i) => draws.food[i]!.overLimit_h);
+  const foods = watchedOver_h(trip, draws);
   const all = Array.from({ length: n }, (_, at) => {
     const over_h = foods.reduce((first, times) => Math.min(first, orLast(times[at]!)), Infinity);
     return { member: draws.from + at, over_h, warm_C: warmest_C(draws, at) };
@@ -75,16 +73,28 @@ function isSame(one: IceSearch, other: IceSearch): boolean {
   return words(one) === words(other);
 }
 
-/** In how many of the members every perishable keeps its limit, beside what was asked. */
-export function sureWarning(trip: Trip, draws: Draws): Warning {
+/**
+ * In how many of the members every perishable keeps its limit, beside what was asked; and what is to be discarded for want
+ * of cold though that is reached.
+ */
+export function sureWarning(trip: Trip, draws: Draws, { lost }: Pick<Standing, "lost">): Warning {
   const order = worstFirst(trip, draws);
   const failing = order.filter(({ fails }) => fails).length;
   const members = order.length;
   const asked = Math.round(100 * trip.confidence_frac);
   const held = members - failing;
-  const enough = failing <= allowed(trip, members);
-  const says = `every perishable in a cooler stays within its limit in ${held} of ${members} members; ${asked} % was asked${enough ? "" : ", and no ice that fits was found to reach it"}`;
-  return { code: enough ? "plan-sure" : "plan-unsure", says, path: "" };
+  const isReached = failing <= allowedCount(trip, members);
+  const names = lost.map(({ food }) => food.name).join(", ");
+  const spoilt = lost.length === 0 ? "" : `; to be ${asked} % sure, ${names} must still be discarded`;
+  const says = `every perishable in a cooler stays within its limit in ${held} of ${members} members; ${asked} % was asked`;
+  const unreached = isReached ? "" : ", and no ice that fits was found to reach it";
+  const unmended = isReached && lost.length > 0 ? ", and no ice that fits was found to mend that" : "";
+  const isSurely = isReached && lost.length === 0;
+  return {
+    code: isSurely ? "plan-sure" : "plan-unsure",
+    says: says + unreached + spoilt + unmended,
+    path: "",
+  };
 }
 
 /**
@@ -111,33 +121,78 @@ function fromWorld(trip: Trip, warnings: readonly Warning[]): Warning[] {
     trip.food.filter((item) => item.like.perishable).map(({ cooler }) => `coolers[${cooler}]`),
   );
   return warnings.map((warning) =>
-    searched.has(warning.code) && (warning.path === "" || watchedPaths.has(warning.path))
+    ofSearch.has(warning.code) && (warning.path === "" || watchedPaths.has(warning.path))
       ? { ...warning, says: `Where more goes wrong than likely: ${warning.says}` }
       : warning,
   );
 }
-const searched: ReadonlySet<string> = new Set(["way-out", "ice-enough", "ice-layer", "freezer-full"]);
-
-const allowed = (trip: Trip, members: number): number =>
-  Math.floor((1 - trip.confidence_frac) * members + 1e-9);
+const ofSearch: ReadonlySet<string> = new Set(["way-out", "ice-enough", "ice-layer", "freezer-full"]);
 
 const holdsSurely = (trip: Trip, { failing, order }: Tried): boolean =>
-  failing <= allowed(trip, order.length);
+  failing <= allowedCount(trip, order.length);
+
+/** Tries a search on members. */
+type Trying = (search: IceSearch, count: number | "all") => Promise<Tried>;
 
 /**
  * Pieces that hold at the trip's confidence, or the best that was found: searched for the middle case, tried on some
- * members, and where too many fail searched again for the first of them that must not fail; then tried on all.
+ * members, and where too many fail searched again for the first of them that must not fail; then tried on all. What is
+ * not sure then is climbed from, member by member.
  */
 async function sureIce(trip: Trip, options: SureOptions): Promise<Tried> {
-  const { seed, members, draw, ...searching } = options;
+  const { members, draw, ...searching } = options;
   const some = members > roundMembers ? roundMembers : "all";
-  const tried = async (search: IceSearch, count: number | "all"): Promise<Tried> => {
+  const tried: Trying = async (search, count) => {
     const draws = await draw(search.addedIce, count);
     const order = worstFirst(trip, draws);
     const failing = order.filter(({ fails }) => fails).length;
     return { search, draws, order, failing, isAll: count === "all" };
   };
   const scene = new Scene(searching);
+  const found = await searched(trip, scene, tried, { ...options, some });
+  // First where it is cheap; what only all members tell is mended on all.
+  const near = await climbed(trip, scene, found, tried);
+  if (near.tried.isAll) return near.tried;
+  const all = await tried(near.tried.search, "all");
+  return near.isSure ? (await climbed(trip, scene, all, tried)).tried : all;
+}
+
+/** Adds ice to what was found until it is sure on as many members, if that is to be had. */
+async function climbed(
+  trip: Trip,
+  scene: Scene,
+  found: Tried,
+  tried: Trying,
+): Promise<{ tried: Tried; isSure: boolean }> {
+  const count = found.isAll ? "all" : found.order.length;
+  const all = new Map<IceSearch, Tried>();
+  const read = ({ search, draws }: Tried): Stood => {
+    const filled = { ...trip, ice: [...trip.ice, ...search.addedIce] };
+    const middle = forecast(filled, { effects: false });
+    const added = search.added.map((fill) => {
+      const judgement = fill.need.none ? fill.judgement : judge(middle.result, fill.need);
+      return { ...fill, judgement, holds: judgement.outcome === "holds" };
+    });
+    const told = search.isClimbed ? { ...search, added } : search;
+    return { search: told, standing: standingOf(filled, draws, middle) };
+  };
+  const stand = async (search: IceSearch): Promise<Stood> => {
+    const one = await tried(search, count);
+    const stood = read(one);
+    all.set(stood.search, { ...one, search: stood.search });
+    return stood;
+  };
+  const best = await climb(scene, trip, read(found), stand);
+  return { tried: all.get(best.search) ?? found, isSure: isSure(best.standing) };
+}
+
+async function searched(
+  trip: Trip,
+  scene: Scene,
+  tried: Trying,
+  options: SureOptions & { some: number | "all" },
+): Promise<Tried> {
+  const { seed, some } = options;
   let last = await tried(searchIce(trip, scene), some);
   let best = last;
   for (let round = 0; !options.signal?.aborted; ) {
@@ -148,14 +203,14 @@ async function sureIce(trip: Trip, options: SureOptions): Promise<Tried> {
       if (round === mostRounds) break;
       // Each round a world further out, so that it comes to an end.
       const { member } =
-        last.order[Math.floor(allowed(trip, last.order.length) * (1 - round++ / mostRounds))]!;
+        last.order[Math.floor(allowedCount(trip, last.order.length) * (1 - round++ / mostRounds))]!;
       const search = searchIce(trip, scene.inWorld(searchWorld(trip, member, seed)));
       if (isSame(search, last.search)) break;
       last = await tried(search, some);
     }
     if (isBetter(last, best)) best = last;
   }
-  return best.isAll ? best : tried(best.search, "all");
+  return best;
 }
 
 /**
@@ -175,6 +230,7 @@ export async function surePlan(
   const { result } = withBands(plan.forecast, draws, options.seed);
   const found =
     search.scene.options.worldOf === undefined ? result.warnings : fromWorld(trip, result.warnings);
-  const warnings = [sureWarning(trip, draws), ...found];
+  const planned = plan.forecast.trip;
+  const warnings = [sureWarning(trip, draws, standingOf(planned, draws, plan.forecast)), ...found];
   return { draws, plan, forecast: { ...plan.forecast, result: { ...result, warnings } } };
 }

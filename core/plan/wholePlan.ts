@@ -23,8 +23,10 @@ import { type IcePlan, planIce } from "./planIce.ts";
 import type { Planned } from "./plannedFile.ts";
 import { pullCards } from "./pull.ts";
 import { settledWarnings } from "./settledWarnings.ts";
+import { type Standing, standingOf } from "./standing.ts";
 import { type DecidedStates, decideStates } from "./states.ts";
 import { surePlan, sureWarning } from "./surePlan.ts";
+import { sureWays } from "./sureWays.ts";
 import type { ProposeOptions } from "./trials.ts";
 import { warmLoadPlan } from "./warmLoad.ts";
 
@@ -79,10 +81,12 @@ export async function wholePlan(trip: Trip, options: WholeOptions): Promise<Whol
   const isSame = runs.ice.length === 0 && merges.events.length === 0;
   const draws = isSame ? ice.draws : await drawn(planned, options);
   const middle = forecast(planned.trip, options.signal === undefined ? {} : { signal: options.signal });
-  const told = toldOf(middle, ice.forecast, draws, isSame, options);
+  const standing = draws === null ? null : standingOf(planned.trip, draws, middle);
+  const told = toldOf(middle, ice.forecast, { draws, standing, isSame }, options);
   const all = filled(planned, told, { states, assigned, runs, merges }, proposing);
-  const warnings = settledWarnings(planned.trip, middle.result, draws, all.result.warnings);
-  const whole = { ...all, result: { ...all.result, warnings } };
+  const settled = settledWarnings(planned.trip, middle.result, draws, all.result.warnings);
+  const ways = standing === null ? [] : sureWays(planned.trip, standing, settled, proposing);
+  const whole = { ...all, result: { ...all.result, warnings: [...settled, ...ways] } };
   return { planned, forecast: whole, holds: isHolding(planned.trip, middle, whole) };
 }
 
@@ -122,8 +126,7 @@ function withIce(planned: Planned, ice: Planned["ice"]): Planned {
 function toldOf(
   middle: Forecast,
   before: Forecast,
-  draws: Draws | null,
-  isSame: boolean,
+  { draws, standing, isSame }: { draws: Draws | null; standing: Standing | null; isSame: boolean },
   { seed }: WholeOptions,
 ): Forecast {
   const told = draws === null ? middle : withBands(middle, draws, seed);
@@ -132,7 +135,7 @@ function toldOf(
     ({ code, path }) => !own.has(`${code} ${path}`) && (isSame || isOfSearch(code)),
   );
   // Ice runs and merges change how sure it is.
-  const sure = draws === null || isSame ? [] : [sureWarning(middle.trip, draws)];
+  const sure = draws === null || isSame ? [] : [sureWarning(middle.trip, draws, standing!)];
   const warnings = [...sure, ...searched, ...told.result.warnings];
   const result = { ...told.result, command: "plan" as const, warnings, plan: before.result.plan! };
   return { ...told, result };

@@ -16,6 +16,7 @@ const ORDER = [
   "freezes",
   "does-not-fit",
   "plan-unsure",
+  "food-unsure",
   "ice-short",
   "ice-run-short",
   "way-out",
@@ -123,7 +124,7 @@ function withWays(alarms: readonly Warning[]): Warning[] {
   const isLast = (warning: Warning): boolean =>
     rest.findLast(({ path, code }) => path === warning.path && isShort(code)) === warning;
   const isShort = (code: string): boolean =>
-    code === "ice-short" || code === "ice-run-short" || code === "does-not-fit";
+    ["ice-short", "ice-run-short", "does-not-fit", "food-unsure"].includes(code);
   const placed = rest.flatMap((warning) => [
     warning,
     ...(isShort(warning.code) && isLast(warning) ? ways.filter(({ path }) => path === warning.path) : []),
