@@ -5,6 +5,7 @@ import { Cancelled, ModelError } from "../core/index.ts";
 import { checkCommand } from "./check.ts";
 import { closeOutCommand } from "./closeOut.ts";
 import { compareCommand } from "./compare.ts";
+import { experimentCommand } from "./experiment.ts";
 import { InputError, systemWords } from "./failure.ts";
 import { forecastCommand } from "./forecast.ts";
 import { habitsCommand } from "./habits.ts";
@@ -49,6 +50,7 @@ function program(finish: (code: number) => void): Command {
     stressCommand,
     compareCommand,
     closeOutCommand,
+    experimentCommand,
     checkCommand,
     menuCommand,
     newTripCommand,

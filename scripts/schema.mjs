@@ -2,6 +2,8 @@
 import { writeFileSync } from "node:fs";
 import { closeOutFileSchemaJson } from "../dist/core/camp/closeOutFile.js";
 import { closeOutSchemaJson } from "../dist/core/camp/closeOutResult.js";
+import { experimentFileSchemaJson } from "../dist/core/camp/experimentFile.js";
+import { experimentSchemaJson } from "../dist/core/camp/experimentResult.js";
 import { logSchemaJson } from "../dist/core/camp/logSchema.js";
 import { resultSchemaJson } from "../dist/core/forecast/resultSchema.js";
 import { fleetSchemaJson } from "../dist/core/trip/schema/coolers.js";
@@ -18,5 +20,7 @@ write("history.schema.json", historySchemaJson());
 write("log.schema.json", logSchemaJson());
 write("closeout-file.schema.json", closeOutFileSchemaJson());
 write("closeout.schema.json", closeOutSchemaJson());
+write("experiment-file.schema.json", experimentFileSchemaJson());
+write("experiment.schema.json", experimentSchemaJson());
 write("result.schema.json", resultSchemaJson());
 for (const [command, schema] of Object.entries(whatIfSchemasJson())) write(`${command}.schema.json`, schema);

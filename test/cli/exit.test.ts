@@ -16,6 +16,7 @@ describe("help and version", () => {
       "stress",
       "compare",
       "closeout",
+      "experiment",
       "check",
       "menu",
       "new",

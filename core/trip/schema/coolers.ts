@@ -2,7 +2,7 @@ import { toJsonSchema } from "@valibot/to-json-schema";
 import * as v from "valibot";
 import { type BuildKey, builds } from "../../cooler/builds.ts";
 import type { InsulationKey } from "../../cooler/types.ts";
-import type { CoolerFile, FleetFile } from "../file.ts";
+import type { CoolerFile, CoolerKeysFile, FleetFile } from "../file.ts";
 import { clock, coverSchema, list, moment, number, oneOf, quantity, text, whole } from "./words.ts";
 
 const buildKeys: readonly BuildKey[] = ["soft", "foam", "thin", "standard", "thick", "vacuum", "icebox"];
@@ -82,6 +82,12 @@ const entries = {
   cover: v.optional(coverSchema),
   top: v.optional(oneOf(["none", "foam sheet", "cold packs"], "What lies on top, under the lid")),
 };
+
+/** What may be said of a cooler, without its name. */
+export const coolerKeysSchema: v.GenericSchema<unknown, CoolerKeysFile> = v.strictObject(
+  entries,
+  "a mapping with size",
+);
 
 const numberInFleet = whole(1, 99_999, "Its number in the fleet");
 
