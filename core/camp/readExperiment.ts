@@ -29,7 +29,7 @@ export interface Experiment {
 export type ExperimentReading = { ok: true; experiment: Experiment } | { ok: false; problems: Problem[] };
 
 /** How long the lid is up for weighing. */
-export const weighing_s = 90;
+const weighing_s = 90;
 const hour_s = 3600;
 const longest = { dimension: "duration", low: 60, high: 10 * 86_400, says: "from 1 min to 10 d" } as const;
 const scaleStep = { dimension: "mass", low: 1e-4, high: 1, says: "a step from 0.1 g to 1 kg" } as const;
