@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { Command, CommanderError } from "commander";
 import { Cancelled, ModelError } from "../core/index.ts";
+import { campCommand } from "./camp.ts";
 import { checkCommand } from "./check.ts";
 import { closeOutCommand } from "./closeOut.ts";
 import { compareCommand } from "./compare.ts";
@@ -46,6 +47,7 @@ function program(finish: (code: number) => void): Command {
   const commands = [
     forecastCommand,
     planCommand,
+    campCommand,
     habitsCommand,
     stressCommand,
     compareCommand,

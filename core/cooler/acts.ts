@@ -39,6 +39,8 @@ function putIn(fleet: Fleet, box: Box, id: string): void {
 
 function takeOut(fleet: Fleet, box: Box, id: string, share_frac: number, t_s: number): void {
   const index = fleet.lotIndex.get(id) ?? -1;
+  // Whoever takes what is gone already takes nothing, and it stays gone since then.
+  if (!box.parts.some((part) => part.lot === index)) return;
   for (const part of box.parts) if (part.lot === index) bookOut(box, splitPart(part, share_frac));
   if (share_frac < 1 || index < 0) return;
   fleet.lotTracks[index].left_s = t_s;

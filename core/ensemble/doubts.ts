@@ -1,7 +1,6 @@
 import type { Doubt as DoubtResult } from "../forecast/result.ts";
 import type { Trip } from "../trip/types.ts";
 import { type Doubt, type Input, inputsOf } from "./inputs.ts";
-import { sobol_frac } from "./sobol.ts";
 import type { Draws } from "./types.ts";
 
 /** What a person may do about each doubt, and what is meant by it. */
@@ -70,12 +69,12 @@ const fewest = 32;
 /** Smaller shares are noise of the sample, and nobody would act on them. */
 const least_frac = 0.03;
 
+/** Where a member stands on an input: anything that rises with the input's value. */
+export type Standing = (member: number, input: Input, place: number) => number;
+
 /** Squared rank correlation of a target with one input, less what chance alone would give. */
-function beyondChance_frac(input: Input, draws: Draws, seed: number, target: Float64Array): number {
+function beyondChance_frac(values: Float64Array, target: Float64Array): number {
   const n = target.length;
-  const values = Float64Array.from({ length: n }, (_, i) =>
-    sobol_frac(draws.from + i, input.dimension, seed),
-  );
   const r = correlation(ranks(values), target);
   const chance = 1 / (n - 1);
   return (r * r - chance) / (1 - chance);
@@ -85,17 +84,20 @@ function beyondChance_frac(input: Input, draws: Draws, seed: number, target: Flo
  * Which doubts make the band of one cooler: its ice-out, or where it has no ice its warmest food. Inputs are told in
  * groups that one act would settle, and a group only where its sum is three standard errors beyond chance; shares need not
  * add up to 1, the rest is small things and things in combination.
+ *
+ * @param standing of the draws' members, counted from the first of them
  */
-export function doubtsOf(trip: Trip, draws: Draws, cooler: number, seed: number): DoubtResult[] {
+export function doubtsOf(trip: Trip, draws: Draws, cooler: number, standing: Standing): DoubtResult[] {
   const { iceCarriedOn_h, warmest_C } = draws.coolers[cooler]!;
   const hasIce = iceCarriedOn_h.some((value) => value > 0);
   const target = ranks(hasIce ? iceCarriedOn_h : warmest_C);
   if (target.length < fewest) return [];
   const groups = new Map<Doubt, { share: number; inputs: number }>();
-  for (const input of inputsOf(trip)) {
+  for (const [place, input] of inputsOf(trip).entries()) {
     if (input.cooler !== null && input.cooler !== cooler) continue;
+    const values = Float64Array.from(target, (_, i) => standing(i, input, place));
     const group = groups.get(input.about) ?? { share: 0, inputs: 0 };
-    group.share += beyondChance_frac(input, draws, seed, target);
+    group.share += beyondChance_frac(values, target);
     group.inputs++;
     groups.set(input.about, group);
   }

@@ -4,8 +4,8 @@ import { medianSky, type SkyClosureKey, type SkyClosures } from "../sky/closures
 import type { WeatherError } from "../sky/weatherError.ts";
 import type { Trip, TripCooler, TripFood, TripIce } from "../trip/types.ts";
 import { airError_K, coolerName, dewError_K, inputsOf, lotName, ownClosures, weatherDays } from "./inputs.ts";
-import { forecastError, valueAtQuantile } from "./priors.ts";
-import { sobol_frac } from "./sobol.ts";
+import { forecastError, valueAtScore } from "./priors.ts";
+import { scoresOf } from "./scores.ts";
 
 type Drawn = ReadonlyMap<string, number>;
 
@@ -84,16 +84,12 @@ function foodIn(trip: Trip, food: TripFood, drawn: Drawn): LotWorld {
 }
 
 /**
- * Draws member number `member` of a trip: one value of every input, by a scrambled Sobol sequence whose dimensions are
- * named, so that the same member of two variants of a trip stands in the same world as far as they share inputs.
+ * The world in which every input of a trip stands at these standard scores.
+ *
+ * @param scores one for each of `inputsOf(trip)`, in that order; see `scoresOf`
  */
-export function drawWorld(trip: Trip, member: number, seed: number): World {
-  const drawn = new Map(
-    inputsOf(trip).map(({ name, dimension, prior }) => [
-      name,
-      valueAtQuantile(prior, sobol_frac(member, dimension, seed)),
-    ]),
-  );
+export function worldAt(trip: Trip, scores: ArrayLike<number>): World {
+  const drawn = new Map(inputsOf(trip).map(({ name, prior }, k) => [name, valueAtScore(prior, scores[k]!)]));
   const sky: SkyClosures = { ...medianSky };
   for (const key of Object.keys(medianSky) as SkyClosureKey[]) sky[key] = drawn.get(`sky:${key}`)!;
   const lots = new Map<string, LotWorld>();
@@ -105,4 +101,12 @@ export function drawWorld(trip: Trip, member: number, seed: number): World {
     coolers: trip.coolers.map((cooler, i) => coolerIn(cooler, coolerName(trip, i), drawn)),
     lots,
   };
+}
+
+/**
+ * Draws member number `member` of a trip: one value of every input, by a scrambled Sobol sequence whose dimensions are
+ * named, so that the same member of two variants of a trip stands in the same world as far as they share inputs.
+ */
+export function drawWorld(trip: Trip, member: number, seed: number): World {
+  return worldAt(trip, scoresOf(trip, member, seed));
 }

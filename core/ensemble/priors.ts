@@ -1,7 +1,6 @@
 import { closurePriors } from "../cooler/closures.ts";
 import type { Spread } from "../matter/spread.ts";
 import { skyPriors } from "../sky/closures.ts";
-import { normalQuantile } from "./normalQuantile.ts";
 
 /** How the values between and beyond the three stated ones lie. */
 export type Scale = "linear" | "log" | "share";
@@ -123,13 +122,12 @@ export function scaleOf(key: string, prior: Spread): Scale {
 }
 
 /**
- * The value of a prior at the quantile `u_frac`: two half normal curves that meet at the median and pass through the
- * stated 10 % and 90 %, on the prior's scale.
+ * The value of a prior at a standard score: two half normal curves that meet at the median and pass through the stated 10 %
+ * and 90 %, on the prior's scale.
  */
-export function valueAtQuantile(prior: Spread & { scale: Scale }, u_frac: number): number {
-  const score = normalQuantile(u_frac) / z90;
+export function valueAtScore(prior: Spread & { scale: Scale }, score: number): number {
+  const reach = Math.abs(score) / z90;
   const far = score < 0 ? prior.p10 : prior.p90;
-  const reach = Math.abs(score);
   if (prior.scale === "log") return prior.p50 * Math.exp(reach * Math.log(far / prior.p50));
   if (prior.scale === "linear") return prior.p50 + (far - prior.p50) * reach;
   const middle = logit(prior.p50);

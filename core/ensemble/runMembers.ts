@@ -12,8 +12,11 @@ import { foodFacts, trackOf } from "../forecast/foodResult.ts";
 import { inWorld } from "../forecast/inWorld.ts";
 import { loadTrip } from "../forecast/load.ts";
 import { iceOut_s, iceOutCarriedOn_s } from "../forecast/run.ts";
+import type { World } from "../forecast/world.ts";
+import { DomainError } from "../quantity/errors.ts";
 import type { Trip, TripFood } from "../trip/types.ts";
-import { drawWorld } from "./drawWorld.ts";
+import { drawWorld, worldAt } from "./drawWorld.ts";
+import { inputsOf } from "./inputs.ts";
 import { makeBins, putInBin } from "./seriesBins.ts";
 import type { CoolerDraws, CoolerSeriesBins, Draws, FoodDraws, MemberTask, SeriesBins } from "./types.ts";
 
@@ -133,20 +136,31 @@ function keepCooler(trip: Trip, fleet: Fleet, i: number, at: number, into: Coole
   into.iceLeft_kg[at] = ice_kg.at(-1)!;
 }
 
+function worldOf(trip: Trip, task: Pick<MemberTask, "from" | "seed" | "scores">, at: number): World {
+  if (task.scores === undefined) return drawWorld(trip, task.from + at, task.seed);
+  const n = inputsOf(trip).length;
+  const own = task.scores.subarray(at * n, (at + 1) * n);
+  if (own.length !== n) throw new DomainError(`scores must be ${n} a member, got ${own.length}`);
+  return worldAt(trip, own);
+}
+
 /**
  * Runs a stretch of members of a trip, one after the other, and keeps their numbers. What is kept of a member does not
  * depend on who runs it or on which others are in the stretch.
  *
  * @throws ModelError when no step settles
  */
-export function runMembers(trip: Trip, task: Pick<MemberTask, "from" | "to" | "seed" | "series">): Draws {
+export function runMembers(
+  trip: Trip,
+  task: Pick<MemberTask, "from" | "to" | "seed" | "series" | "scores">,
+): Draws {
   const { input, food, grids } = prepare(trip);
   const n = task.to - task.from;
   const coolers = trip.coolers.map(() => makeCoolerDraws(n));
   const foods = food.map(() => makeFoodDraws(n));
   const series = task.series ? grids.map((grid) => makeSeries(trip, grid, n)) : null;
   for (let at = 0; at < n; at++) {
-    const world = drawWorld(trip, task.from + at, task.seed);
+    const world = worldOf(trip, task, at);
     const fleet = startFleet(inWorld(input, trip.weather, world), { tolerance, books: "end" });
     runFleet(fleet, input.end_s);
     food.forEach((item, k) => {

@@ -10,6 +10,11 @@ export interface MemberTask {
   seed: number;
   /** Also keep every series hour by hour, for bands; else only the numbers of `Draws`. */
   series: boolean;
+  /**
+   * Members that are not drawn from the priors: the standard scores of every input (`worldAt`), one member after the other
+   * from `from` on; left out: drawn.
+   */
+  scores?: Float64Array;
 }
 
 /** Numbers of one cooler by member, in the order of the members; NaN: not before the return, or there is none. */

@@ -2,10 +2,11 @@ import { mostUrgentFirst } from "../forecast/forecast.ts";
 import type { BandSeries, CoolerResult } from "../forecast/result.ts";
 import type { Forecast } from "../forecast/types.ts";
 import { DomainError } from "../quantity/errors.ts";
-import { doubtsOf } from "./doubts.ts";
+import { doubtsOf, type Standing } from "./doubts.ts";
 import { foodBands } from "./foodBands.ts";
 import { bandOf } from "./quantiles.ts";
 import { binnedQuantiles } from "./seriesBins.ts";
+import { sobol_frac } from "./sobol.ts";
 import type { CoolerSeriesBins, Draws, SeriesBins } from "./types.ts";
 
 function seriesBand<T extends number | null>(
@@ -36,9 +37,17 @@ function seriesIn(middle: CoolerResult["series"], bins: CoolerSeriesBins): Coole
  * those of the middle case; verdicts are made at the trip's confidence.
  *
  * @param draws all members, with series
+ * @param standing of the members that each cooler has, where they are not those that the seed draws
  * @throws DomainError when the draws are not of this forecast, or hold no series
  */
-export function withBands(forecast: Forecast, draws: Draws, seed: number): Forecast {
+export function withBands(
+  forecast: Forecast,
+  draws: Draws,
+  seed: number,
+  standing: (cooler: number) => Standing = () =>
+    (i, { dimension }) =>
+      sobol_frac(draws.from + i, dimension, seed),
+): Forecast {
   const { trip, result, fleet } = forecast;
   if (fleet === undefined || draws.series === null || draws.coolers.length !== trip.coolers.length)
     throw new DomainError("draws must be of this forecast, with series, and the forecast of a run");
@@ -50,7 +59,7 @@ export function withBands(forecast: Forecast, draws: Draws, seed: number): Forec
       iceOut_h: bandOf(own.iceOut_h),
       overLimit_h: bandOf(own.overLimit_h),
       series: seriesIn(middle.series, draws.series![i]!),
-      doubts: doubtsOf(trip, draws, i, seed),
+      doubts: doubtsOf(trip, draws, i, standing(i)),
     };
   });
   const ensemble = { members: draws.to - draws.from, seed, confidence_frac: trip.confidence_frac };

@@ -45,6 +45,13 @@ function airAround_C(fleet: Fleet, track: LotTrack): number[] {
   });
 }
 
+/** The cooler that an item lies in at a moment; null: it is not there yet, or not any more. */
+export function coolerAt({ t_s: times_s, inCooler, left_s }: LotTrack, t_s: number): number | null {
+  if (times_s.length === 0 || t_s < times_s[0] || (left_s !== null && t_s > left_s)) return null;
+  const at = times_s.findLastIndex((time_s) => time_s <= t_s);
+  return inCooler[at];
+}
+
 /** The readings of an item, by its id. */
 export const trackOf = (fleet: Fleet, id: string): LotTrack | undefined =>
   fleet.lotTracks[fleet.lots.findIndex((lot) => lot.id === id)];

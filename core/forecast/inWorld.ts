@@ -38,7 +38,8 @@ function measuredIn(body: CoolerBody, world: CoolerWorld): number | null {
   return Math.min(0.999 * most_W_per_K, Math.max(1.001 * least_W_per_K, wanted));
 }
 
-function bodyIn(body: CoolerBody, world: CoolerWorld): CoolerBody {
+/** A body as it really is in a world. */
+export function bodyIn(body: CoolerBody, world: CoolerWorld): CoolerBody {
   const { seal_W_per_mK, leak_per_h, absorptance_frac } = world;
   return {
     ...body,

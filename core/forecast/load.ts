@@ -166,6 +166,8 @@ function eventAct(event: TripEvent): Act | null {
   if (event.do === "open") return { do: "open", t_s: event.t_s, cooler: event.cooler, for_s: event.for_s };
   if (event.do === "cover") return { do: "cover", t_s: event.t_s, cooler: event.cooler, cover: event.cover };
   if (event.do === "wet cloth") return { do: "wet cloth", t_s: event.t_s, cooler: event.cooler };
+  if (event.do === "take out")
+    return { do: "take out", t_s: event.t_s, lot: event.item, share_frac: event.share_frac };
   return null;
 }
 
@@ -191,7 +193,11 @@ function habitActs(trip: Trip): Act[] {
  * Acts at one moment happen in the order: food out, food and ice in, the rest.
  */
 export function loadTrip(trip: Trip): FleetInput {
-  const events = trip.events.map(eventAct).filter((act): act is Act => act !== null);
+  const inCooler = new Set(trip.food.filter(({ cooler }) => cooler !== null).map(({ id }) => id));
+  const events = trip.events
+    .filter((event) => event.do !== "take out" || inCooler.has(event.item))
+    .map(eventAct)
+    .filter((act): act is Act => act !== null);
   const acts = [...eatingActs(trip), ...puttingActs(trip), ...events, ...habitActs(trip)];
   const coolers = trip.coolers.map(
     (cooler, index): CoolerInput => ({

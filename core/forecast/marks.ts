@@ -16,6 +16,11 @@ function eventMarks(trip: Trip): Mark[] {
     if (event.do === "open") return [{ t_h, cooler: name(event.cooler), what: "open", words: "open" }];
     if (event.do === "drain") return [{ t_h, cooler: name(event.cooler), what: "drain", words: "drained" }];
     if (event.do === "cover") return [{ t_h, cooler: name(event.cooler), what: "cover", words: event.cover }];
+    if (event.do === "take out") {
+      const item = trip.food.find(({ id }) => id === event.item)!;
+      if (item.cooler !== null)
+        return [{ t_h, cooler: name(item.cooler), what: "take out", words: item.name }];
+    }
     return [];
   });
 }

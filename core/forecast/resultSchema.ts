@@ -121,33 +121,43 @@ const food = v.strictObject({
 });
 
 const text = v.string();
+/** What every result that holds a forecast has, whichever command it came from. */
+const told = {
+  coldstow: v.literal(1),
+  trip: v.strictObject({ title: text, depart: text, return: text, hours: number }),
+  limit: v.strictObject({ profile: text, limit_C: number }),
+  assumed: v.array(v.strictObject({ path: text, value: text, why: text, effect_h: perhaps })),
+  food: v.array(food),
+  coolers: v.array(cooler),
+  warnings: v.array(v.strictObject({ code: text, says: text, path: text })),
+  ensemble: v.exactOptional(
+    v.pipe(
+      v.strictObject({ members: number, seed: number, confidence_frac: number }),
+      v.description("What the bands come from; without it every band holds the middle case three times"),
+    ),
+  ),
+  coldHours: v.exactOptional(
+    v.strictObject({
+      from_h: number,
+      to_h: number,
+      coolers: v.array(v.strictObject({ name: text, heat_kJ: heat })),
+    }),
+  ),
+  plan: v.exactOptional(planSchemaWith(bandSchema)),
+};
+
 /** What the program prints with `--json`: the one description of it that a machine can check. */
 export const resultSchema: v.GenericSchema<Result> = bothWays<Result>()(
-  v.strictObject({
-    coldstow: v.literal(1),
-    command: v.picklist(["forecast", "plan"]),
-    trip: v.strictObject({ title: text, depart: text, return: text, hours: number }),
-    limit: v.strictObject({ profile: text, limit_C: number }),
-    assumed: v.array(v.strictObject({ path: text, value: text, why: text, effect_h: perhaps })),
-    food: v.array(food),
-    coolers: v.array(cooler),
-    warnings: v.array(v.strictObject({ code: text, says: text, path: text })),
-    ensemble: v.exactOptional(
-      v.pipe(
-        v.strictObject({ members: number, seed: number, confidence_frac: number }),
-        v.description("What the bands come from; without it every band holds the middle case three times"),
-      ),
-    ),
-    coldHours: v.exactOptional(
-      v.strictObject({
-        from_h: number,
-        to_h: number,
-        coolers: v.array(v.strictObject({ name: text, heat_kJ: heat })),
-      }),
-    ),
-    plan: v.exactOptional(planSchemaWith(bandSchema)),
-  }),
+  v.strictObject({ command: v.picklist(["forecast", "plan"]), ...told }),
 );
+
+/**
+ * The same of a later room's command, with what it adds: the forecast's part is checked against `Result` here, the rest by
+ * whoever adds it.
+ */
+export function resultSchemaWith<T>(command: string, more: v.ObjectEntries): v.GenericSchema<T> {
+  return v.strictObject({ command: v.literal(command), ...told, ...more }) as unknown as v.GenericSchema<T>;
+}
 
 /** The schema of a result as JSON Schema, for editors and other programs. */
 export function resultSchemaJson(): object {

@@ -29,15 +29,20 @@ export function onlyCoolers(trip: Trip, keep: ReadonlySet<number>): Trip {
     ice: trip.ice
       .filter(({ cooler }) => keep.has(cooler))
       .map((ice) => ({ ...ice, cooler: place(ice.cooler) })),
-    events: trip.events.filter((event) => keep.has(coolerOf(event))).map((event) => placed(event, place)),
+    events: trip.events
+      .filter((event) => keep.has(coolerOf(trip, event)))
+      .map((event) => placed(event, place)),
   };
 }
 
-function coolerOf(event: TripEvent): number {
+/** −1 for what is taken out of the dry box. */
+function coolerOf(trip: Trip, event: TripEvent): number {
+  if (event.do === "take out") return trip.food.find(({ id }) => id === event.item)?.cooler ?? -1;
   return event.do === "merge" ? event.from : event.cooler;
 }
 
 function placed(event: TripEvent, place: (cooler: number) => number): TripEvent {
+  if (event.do === "take out") return event;
   if (event.do === "merge") return { ...event, from: place(event.from), into: place(event.into) };
   return { ...event, cooler: place(event.cooler) };
 }

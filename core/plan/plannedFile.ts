@@ -82,12 +82,16 @@ function iceEvent(trip: Trip, lot: TripIce, units: UnitSystem): EventEntry {
   };
 }
 
+const nameOf = (trip: Trip, id: string): string => trip.food.find((food) => food.id === id)!.name;
+
 function eventEntry(trip: Trip, event: TripEvent): EventEntry {
   const name = (cooler: number): string => trip.coolers[cooler]!.name;
   const at = isoAt(trip, event.t_s);
   if (event.do === "merge") return { at, do: "merge", from: name(event.from), into: name(event.into) };
   if (event.do === "open")
     return { at, do: "open", cooler: name(event.cooler), for: `${Number(event.for_s.toFixed(1))} s` };
+  if (event.do === "take out")
+    return { at, do: "take out", item: nameOf(trip, event.item), share: percent(event.share_frac) };
   return { at, do: event.do, cooler: name(event.cooler) };
 }
 

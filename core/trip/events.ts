@@ -1,10 +1,11 @@
 import type { Weather } from "../sky/types.ts";
 import type { Calendar } from "./calendar.ts";
 import { coolerNamed } from "./coolers.ts";
-import type { EventFile, MoveFile } from "./file.ts";
+import type { EventFile, MoveFile, TakeOutFile } from "./file.ts";
 import { type FoodSetting, resolveFood } from "./food.ts";
 import { resolveAddedIce } from "./ice.ts";
 import { spotOf } from "./legs.ts";
+import { nearest } from "./nearest.ts";
 import { measures, type Notes } from "./notes.ts";
 import type { TripCooler, TripEvent, TripFood, TripIce } from "./types.ts";
 
@@ -15,17 +16,23 @@ export interface Happenings {
   food: TripFood[];
 }
 
-/** Sorts the events of a file by kind; acts come out in order of time. */
+/**
+ * Sorts the events of a file by kind; acts come out in order of time.
+ *
+ * @param aboard food that is there from the start
+ */
 export function resolveEvents(
   notes: Notes,
   setting: FoodSetting,
   weather: Weather | null,
   files: readonly EventFile[],
+  aboard: readonly TripFood[],
 ): Happenings {
   const { calendar, coolers } = setting;
   const happenings: Happenings = { events: [], ice: [], food: [] };
   files.forEach((file, i) => {
     const path = `events[${i}]`;
+    if (file.do === "take out") return;
     const t_s = calendar.seconds(`${path}.at`, file.at);
     if (file.do === "add ice") happenings.ice.push(resolveAddedIce(notes, coolers, file, path, t_s));
     else if (file.do === "put in") {
@@ -36,11 +43,38 @@ export function resolveEvents(
       if (food !== null) happenings.food.push(food);
     } else happenings.events.push(resolveAct(notes, calendar, coolers, weather, file, { path, t_s }));
   });
+  // What comes in later in the list may be taken out too.
+  files.forEach((file, i) => {
+    if (file.do !== "take out") return;
+    const event = resolveTakeOut(notes, calendar, [...aboard, ...happenings.food], file, `events[${i}]`);
+    if (event !== null) happenings.events.push(event);
+  });
   happenings.events.sort((a, b) => a.t_s - b.t_s);
   return happenings;
 }
 
-type ActFile = Exclude<EventFile, { do: "add ice" | "put in" }>;
+function resolveTakeOut(
+  notes: Notes,
+  calendar: Calendar,
+  food: readonly TripFood[],
+  file: TakeOutFile,
+  path: string,
+): TripEvent | null {
+  const t_s = calendar.seconds(`${path}.at`, file.at);
+  const share_frac = notes.siOrNull(`${path}.share`, file.share, measures.share) ?? 1;
+  const named = food.filter(({ name }) => name.trim().toLowerCase() === file.item.trim().toLowerCase());
+  // Of several of one name, the first that is there by then and not the last that came.
+  const item = named.find(({ putIn_s }) => (putIn_s ?? 0) <= t_s) ?? named[0];
+  if (item === undefined) {
+    const names = [...new Set(food.map(({ name }) => name))];
+    const must = `the name of a food or drink: ${names.slice(0, 10).join(", ")}`;
+    notes.refuse(`${path}.item`, must, file.item, nearest(file.item, names));
+    return null;
+  }
+  return { do: "take out", t_s, item: item.id, share_frac, path };
+}
+
+type ActFile = Exclude<EventFile, { do: "add ice" | "put in" | "take out" }>;
 
 function resolveAct(
   notes: Notes,

@@ -253,6 +253,14 @@ export interface MoveFile extends SpotFile {
   until?: Maybe<string>;
 }
 
+/** Food or drink that leaves its cooler otherwise than at its meals. */
+export interface TakeOutFile {
+  at: string;
+  do: "take out";
+  item: string;
+  share?: Maybe<string>;
+}
+
 export type EventFile =
   | AddIceFile
   | PutInFile
@@ -261,7 +269,8 @@ export type EventFile =
   | { at: string; do: "drain"; cooler: string }
   | { at: string; do: "open"; cooler: string; for?: Maybe<string> }
   | { at: string; do: "cover"; cooler: string; cover: Cover }
-  | { at: string; do: "wet cloth"; cooler: string };
+  | { at: string; do: "wet cloth"; cooler: string }
+  | TakeOutFile;
 
 export interface TripFile {
   coldstow?: Maybe<1>;

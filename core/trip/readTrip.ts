@@ -120,7 +120,8 @@ function resolveContents(
   const legs = resolveLegs(notes, calendar, weather, file.legs);
   const aboard = (file.food ?? []).map((item, i) => resolveFood(notes, setting, item, `food[${i}]`, null));
   const ice = (file.ice ?? []).map((lot, i) => resolveIce(notes, coolers, lot, `ice[${i}]`));
-  const added = resolveEvents(notes, setting, weather, file.events ?? []);
+  const there = aboard.filter((item): item is TripFood => item !== null);
+  const added = resolveEvents(notes, setting, weather, file.events ?? [], there);
   const supply = (file.supply ?? []).map((lot, i) => resolveSupply(notes, calendar, lot, `supply[${i}]`));
   const freezer = resolveFreezer(notes, file);
   const people =
@@ -128,7 +129,7 @@ function resolveContents(
   return {
     legs,
     coolers,
-    food: [...aboard.filter((item): item is TripFood => item !== null), ...added.food],
+    food: [...there, ...added.food],
     ice: [...ice, ...added.ice],
     supply,
     freezer,

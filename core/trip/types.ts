@@ -208,6 +208,8 @@ export type TripEvent =
   | { do: "open"; t_s: number; cooler: number; for_s: number; path: string }
   | { do: "cover"; t_s: number; cooler: number; cover: Cover; path: string }
   | { do: "wet cloth"; t_s: number; cooler: number; path: string }
+  /** Takes this share of what is left of the food with this id, beside what is eaten of it. */
+  | { do: "take out"; t_s: number; item: string; share_frac: number; path: string }
   | {
       do: "move";
       t_s: number;

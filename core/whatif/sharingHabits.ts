@@ -36,7 +36,8 @@ function openedForBoth(one: OpeningHabit | null, two: OpeningHabit | null): Open
 function eventsWithout(trip: Trip, gone: number, into: number): TripEvent[] {
   return trip.events.flatMap((event): TripEvent[] => {
     if (event.do === "merge") return event.from === gone || event.into === gone ? [] : [event];
-    if (event.cooler !== gone) return [event];
+    // Food keeps its id wherever it is packed.
+    if (event.do === "take out" || event.cooler !== gone) return [event];
     return event.do === "open" ? [{ ...event, cooler: into }] : [];
   });
 }

@@ -89,6 +89,11 @@ export const bareWords: Readonly<Record<string, string>> = {
   seed: "a whole number that picks one of many equal sets of draws",
   value: "a number of any unit; its caller's name says which",
   values: "numbers of any unit; their caller's name says which",
+  score: "a standard score: deviations from the median, without a unit",
+  scores: "standard scores: deviations from the median, without a unit",
+  standing: "gives a rank of any unit",
+  weights: "shares of 1",
+  n: "a count",
 };
 
 /** Words at the end of a name that say that it counts or points: `coolerIndex`, `cellCount`. */
@@ -99,6 +104,11 @@ export const barePlaces: Readonly<Record<string, string>> = {
   "core/quantity/": "numbers of any unit pass through here, with the unit beside them",
   "core/forecast/series.ts": "reads a series of any unit",
   "core/tell/pictures/": "positions and sizes in user units of the SVG",
+  "core/camp/likelihood.ts": "numbers of the look's own unit: a share, °C or litres",
+  "core/camp/predict.ts": "numbers of the look's own unit: a share, °C or litres",
+  "core/camp/posterior.ts": "standard scores of inputs",
+  "core/camp/tilt.ts": "standard scores of inputs",
+  "core/camp/weights.ts": "weights of members and places of members, and numbers of any unit",
   "core/tell/numbers.ts": "rounds and writes numbers of any unit",
   "core/trip/file.ts": "the trip file as typed: the names are the contract's",
   "core/trip/notes.ts": "numbers of any unit, with their kind beside them",
@@ -114,6 +124,12 @@ export const bareOwners: Readonly<Record<string, string>> = {
 
 /** Declarations that keep a bare name, each with its reason: `file#Owner.name`. */
 export const bareDeclarations: Readonly<Record<string, string>> = {
+  "core/camp/groups.ts#sharedCoolers": "places in the list of coolers",
+  "core/camp/looks.ts#siValue": "a quantity in the SI unit of its dimension",
+  "core/ensemble/pickDraws.ts#pickDraws.coolers": "places of members",
+  "core/ensemble/scores.ts#scoresOf": "standard scores, without a unit",
+  "core/ensemble/withBands.ts#withBands.i": "place of a member",
+  "core/forecast/foodResult.ts#coolerAt": "place in the list of coolers",
   "core/cooler/builds.ts#Build.proportions": "a ratio of three lengths",
   "core/cooler/fleetState.ts#Fleet.nextAct": "place in the list of acts",
   "core/cooler/fleetState.ts#Fleet.refused": "a count",
@@ -131,7 +147,7 @@ export const bareDeclarations: Readonly<Record<string, string>> = {
   "core/cooler/types.ts#FoodLot.depth": "an order, not a length",
   "core/ensemble/normalQuantile.ts#normalQuantile": "a deviate in standard deviations",
   "core/ensemble/inputs.ts#weatherDays": "a count of days",
-  "core/ensemble/priors.ts#valueAtQuantile": "a number of any unit",
+  "core/ensemble/priors.ts#valueAtScore": "a number of any unit",
   "core/ensemble/quantiles.ts#quantile": "a number of any unit",
   "core/ensemble/seriesBins.ts#binnedQuantiles": "a number of any unit",
   "core/forecast/coolerResult.ts#onGrid": "numbers of any unit",

@@ -98,6 +98,10 @@ function coolerActs(book: Book): Act[] {
       );
     if (event.do === "drain") return at(`${name(event.cooler)}: let the water out.`);
     if (event.do === "cover") return at(`${name(event.cooler)}: cover now: ${event.cover}.`);
+    if (event.do === "take out") {
+      const { name: item } = trip.food.find(({ id }) => id === event.item)!;
+      return at(`Take out ${printable(item)}.`);
+    }
     if (event.do === "wet cloth") return at(`${name(event.cooler)}: wet the cloth.`);
     if (event.do === "move")
       return at(`${name(event.cooler)}: into ${event.place}, until ${momentOf(event.until_s / 3600, book)}.`);

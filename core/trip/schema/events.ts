@@ -43,6 +43,15 @@ export const eventSchema: v.GenericSchema<unknown, EventFile> = v.variant(
     ),
     v.strictObject({ at, do: v.literal("cover"), cooler, cover: coverSchema }, shape),
     v.strictObject({ at, do: v.literal("wet cloth"), cooler }, shape),
+    v.strictObject(
+      {
+        at,
+        do: v.literal("take out"),
+        item: text("the name of a food or drink"),
+        share: v.optional(quantity("share", "Share of what is left of it; else all of it")),
+      },
+      shape,
+    ),
   ],
-  "one of add ice, put in, merge, move, drain, open, cover, wet cloth",
+  "one of add ice, put in, merge, move, drain, open, cover, wet cloth, take out",
 );

@@ -2,7 +2,8 @@ import { describe, expect, it } from "vitest";
 import { drawWorld } from "../../../core/ensemble/drawWorld.ts";
 import { inputsOf } from "../../../core/ensemble/inputs.ts";
 import { joinDraws } from "../../../core/ensemble/joinDraws.ts";
-import { drawnClosures, drawnSky, tripPriors, valueAtQuantile } from "../../../core/ensemble/priors.ts";
+import { normalQuantile } from "../../../core/ensemble/normalQuantile.ts";
+import { drawnClosures, drawnSky, tripPriors, valueAtScore } from "../../../core/ensemble/priors.ts";
 import { bandOf, quantile } from "../../../core/ensemble/quantiles.ts";
 import { runMembers } from "../../../core/ensemble/runMembers.ts";
 import { binnedQuantiles, makeBins, putInBin } from "../../../core/ensemble/seriesBins.ts";
@@ -13,7 +14,7 @@ const trip = smallTrip();
 describe("priors", () => {
   const all = { ...drawnClosures, ...drawnSky, ...tripPriors };
   it.each(Object.entries(all))("%s passes through its three values and rises", (_, prior) => {
-    const at = (u: number): number => valueAtQuantile(prior, u);
+    const at = (u: number): number => valueAtScore(prior, normalQuantile(u));
     expect(at(0.1)).toBeCloseTo(prior.p10, 9);
     expect(at(0.5)).toBeCloseTo(prior.p50, 9);
     expect(at(0.9)).toBeCloseTo(prior.p90, 9);
