@@ -1,10 +1,10 @@
 // Writes the JSON Schemas of the trip, fleet and log files and of the results, each from its one validator. Run after `npm run build`.
 import { writeFileSync } from "node:fs";
+import { campSchemaJson } from "../dist/core/camp/campSchema.js";
 import { closeOutFileSchemaJson } from "../dist/core/camp/closeOutFile.js";
 import { closeOutSchemaJson } from "../dist/core/camp/closeOutResult.js";
 import { experimentFileSchemaJson } from "../dist/core/camp/experimentFile.js";
 import { experimentSchemaJson } from "../dist/core/camp/experimentResult.js";
-import { campSchemaJson } from "../dist/core/camp/campSchema.js";
 import { logSchemaJson } from "../dist/core/camp/logSchema.js";
 import { resultSchemaJson } from "../dist/core/forecast/resultSchema.js";
 import { fleetSchemaJson } from "../dist/core/trip/schema/coolers.js";

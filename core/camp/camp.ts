@@ -11,11 +11,11 @@ import type { Forecast } from "../forecast/types.ts";
 import type { Trip } from "../trip/types.ts";
 import type { CampJson, CampResult, EatNext, LearnedResult, LookResult } from "./campResult.ts";
 import { withFloors } from "./floors.ts";
-import { type Weighed, weighLooks } from "./weighLooks.ts";
 import { looksOf } from "./looks.ts";
 import { oneThing } from "./oneThing.ts";
 import { meanScores, posteriorDraws, standingIn } from "./posterior.ts";
 import type { Log } from "./types.ts";
+import { type Weighed, weighLooks } from "./weighLooks.ts";
 import { weightedQuantile } from "./weights.ts";
 
 export interface CampOptions extends EnsembleOptions {

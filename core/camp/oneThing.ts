@@ -5,9 +5,9 @@ import type { Trip } from "../trip/types.ts";
 import { gainOf, holds } from "../whatif/gains.ts";
 import type { Gain } from "../whatif/types.ts";
 import type { ActResult } from "./campResult.ts";
-import type { Weighed } from "./weighLooks.ts";
 import { jointScores, meanScores, scoresFor } from "./posterior.ts";
 import { possibleActs, type TriedAct } from "./tryActs.ts";
+import type { Weighed } from "./weighLooks.ts";
 
 export interface TryOptions {
   /** Members that the best acts are tried on. */

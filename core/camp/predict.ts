@@ -2,11 +2,7 @@ import type { CoolerSeriesBins, SeriesBins } from "../ensemble/types.ts";
 import type { Look } from "./looks.ts";
 
 /** Value of a member at a moment of the grid, the middle of its bin; NaN where it has none. */
-export function binValue(
-  { bins, nMoments, from, width }: SeriesBins,
-  member: number,
-  moment: number,
-): number {
+function binValue({ bins, nMoments, from, width }: SeriesBins, member: number, moment: number): number {
   const bin = bins[member * nMoments + moment]!;
   if (bin === 0xffff) return Number.NaN;
   return bin === 0 ? from : from + (bin - 0.5) * width;
@@ -17,7 +13,7 @@ export function binValue(
  *
  * @param times_h rising; at an act twice the same, before it and after it
  */
-export function placeIn(times_h: readonly number[], t_h: number): { at: number; toNext_frac: number } {
+function placeIn(times_h: readonly number[], t_h: number): { at: number; toNext_frac: number } {
   const minute_h = 1 / 60;
   let at = 0;
   while (at + 1 < times_h.length && times_h[at + 1]! <= t_h - minute_h / 2) at++;

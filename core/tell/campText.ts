@@ -19,7 +19,7 @@ export function width_h({ p10, p90 }: Band, length_h: number): number {
 }
 
 /** "½" for "1/2": as it is drawn on the log's boxes. */
-export const levelWords: Readonly<Record<string, string>> = { "3/4": "¾", "1/2": "½", "1/4": "¼" };
+const levelWords: Readonly<Record<string, string>> = { "3/4": "¾", "1/2": "½", "1/4": "¼" };
 
 /** "saw ice at ½", "air read 38 F", "poured off 1 gal". */
 export function lookWords({ of, saw }: LookResult): string {
@@ -63,7 +63,7 @@ export function oneThingWords({ now, needed, others }: CampResult, { units }: Pi
 }
 
 /** Food first, then warm hours, then ice: what is gained, with its range. */
-export function gainSentence({ gain }: ActResult, units: TextOptions["units"]): string {
+function gainSentence({ gain }: ActResult, units: TextOptions["units"]): string {
   const parts = [
     ["cold food", gainHours(gain.food_h)],
     ["warm time less", gainHours(gain.warm_h)],

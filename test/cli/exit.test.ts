@@ -15,6 +15,7 @@ describe("help and version", () => {
       "habits",
       "stress",
       "compare",
+      "camp",
       "closeout",
       "experiment",
       "check",

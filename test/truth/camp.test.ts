@@ -3,11 +3,11 @@
 // measured in a camp: it proves the weighing, not the priors.
 import { readFileSync } from "node:fs";
 import { expect, it } from "vitest";
-import { type Weighed, weighLooks } from "../../core/camp/weighLooks.ts";
 import { glanceError_frac, levelBounds_frac, lookErrors } from "../../core/camp/likelihood.ts";
 import type { IceLevel } from "../../core/camp/logFile.ts";
 import type { Look } from "../../core/camp/looks.ts";
 import { predictions } from "../../core/camp/predict.ts";
+import { type Weighed, weighLooks } from "../../core/camp/weighLooks.ts";
 import { weightedQuantile } from "../../core/camp/weights.ts";
 import { normalQuantile } from "../../core/ensemble/normalQuantile.ts";
 import { runMembers } from "../../core/ensemble/runMembers.ts";
