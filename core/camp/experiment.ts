@@ -1,7 +1,8 @@
 import { runFleet, startFleet } from "../cooler/fleet.ts";
 import type { Around } from "../cooler/types.ts";
 import { drawWorld } from "../ensemble/drawWorld.ts";
-import { type InputPrior, valueAtQuantile } from "../ensemble/priors.ts";
+import { normalQuantile } from "../ensemble/normalQuantile.ts";
+import { type InputPrior, valueAtScore } from "../ensemble/priors.ts";
 import { bandOf } from "../ensemble/quantiles.ts";
 import { sobol_frac } from "../ensemble/sobol.ts";
 import { inWorld } from "../forecast/inWorld.ts";
@@ -87,7 +88,7 @@ function runsOf(experiment: Experiment, { members, seed }: ExperimentOptions): C
     Array.from({ length: members }, (_, member) =>
       [0, 1].map((run) => {
         const own = (seed + 1 + 2 * i + run * 7919) >>> 0;
-        const room_K = valueAtQuantile(roomError_K, sobol_frac(member, 4096 + i, own));
+        const room_K = valueAtScore(roomError_K, normalQuantile(sobol_frac(member, 4096 + i, own)));
         return courseOf(arm, experiment, worldOf(arm, member, seed, own), room_K);
       }),
     ),
