@@ -7,10 +7,16 @@ import { CalledOff, reckon, stopReckoning, type Tell, TripProblems } from "./wor
 /** Members of the full answer; the first answer is the middle case alone. */
 const MEMBERS = 256;
 
-/** CSS pixels that pictures are drawn for: what the page has beside its margins, in one column or two. */
+/**
+ * CSS pixels that pictures are drawn for: the room of a column, so that their letters are as large as they were drawn. What
+ * stands beside them is as in frame.css and App.svelte.
+ */
 export function pictureWidth(): number {
-  if (innerWidth < 900) return Math.max(320, Math.min(760, innerWidth - 64));
-  return innerWidth < 1000 ? 660 : 600;
+  const isPhone = innerWidth < 480;
+  const places = innerWidth < 900 ? 0 : 176;
+  const inside = Math.min(1240, innerWidth - places) - (isPhone ? 22 : 64);
+  const column = innerWidth < 1000 ? inside : (inside - 20) / 2;
+  return Math.round(Math.max(320, Math.min(760, column - (isPhone ? 18 : 34))));
 }
 
 /** The plan on the table, how far it is, and what went wrong. */

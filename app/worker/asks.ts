@@ -59,6 +59,8 @@ export interface PlanView {
   result: Result;
   answer: Answer;
   whys: PlanWhys;
+  /** Hours at which the lid of each cooler is lifted for something. */
+  openings_h: readonly (readonly number[])[];
   pictures: PlanPictures;
   /** What was decided, in words, as the command line says it. */
   text: string;
@@ -97,10 +99,18 @@ export interface CompareView {
   pairs: readonly string[];
 }
 
+/** One cooler at an hour of the trip. */
+export interface MomentView {
+  picture: string;
+  /** The hour and the ice, as a slider says them. */
+  says: string;
+}
+
 export type ReckonAsk =
   | { do: "plan"; text: string; units: UnitSystem; members: number; aim: Aim; width: number }
   | { do: "beside"; text: string; members: number; aim: Aim }
   | { do: "compare"; files: readonly NamedFile[]; members: number; units: UnitSystem; width: number }
+  | { do: "moment"; cooler: number; t_h: number; units: UnitSystem; width: number }
   | { do: "show"; units: UnitSystem; width: number }
   | { do: "book"; units: UnitSystem; paper: "A4" | "Letter"; made: string }
   | { do: "calendar"; now_s: number }
@@ -112,6 +122,7 @@ export interface ReckonAnswers {
   plan: PlanView;
   beside: PlanBeside;
   compare: CompareView;
+  moment: MomentView;
   show: PlanView;
   book: string;
   calendar: string;

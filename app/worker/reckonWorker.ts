@@ -8,6 +8,7 @@ import {
   compare,
   compareBands,
   compareRows,
+  coolerMoment,
   coolerStrip,
   coolerStripData,
   type Draws,
@@ -26,6 +27,8 @@ import {
   joinDraws,
   mergeCurves,
   mergeCurvesData,
+  momentSaid,
+  openings_h,
   type Planned,
   type Problem,
   packSection,
@@ -37,6 +40,7 @@ import {
   readTrip,
   riskWords,
   type Solve,
+  section,
   stress,
   stressGrid,
   stressText,
@@ -53,6 +57,7 @@ import {
 import type {
   Asked,
   CompareView,
+  MomentView,
   PlanBeside,
   PlanPictures,
   PlanView,
@@ -95,7 +100,10 @@ self.addEventListener("message", async ({ data: { id, ask } }: MessageEvent<Aske
 
 type Tell = (done_frac: number, says: string) => void;
 
-function answered(ask: ReckonAsk, tell: Tell): Promise<ReckonAnswers[ReckonAsk["do"]]> | PlanView | string {
+function answered(
+  ask: ReckonAsk,
+  tell: Tell,
+): Promise<ReckonAnswers[ReckonAsk["do"]]> | PlanView | MomentView | string {
   switch (ask.do) {
     case "plan":
       return plan(ask, tell);
@@ -103,6 +111,8 @@ function answered(ask: ReckonAsk, tell: Tell): Promise<ReckonAnswers[ReckonAsk["
       return beside(ask, tell);
     case "compare":
       return compared(ask, tell);
+    case "moment":
+      return moment(ask);
     case "show":
       return shown(ask.units, ask.width);
     case "book":
@@ -192,12 +202,18 @@ async function compared(
   };
 }
 
+function moment({ cooler, t_h, units, width }: Extract<ReckonAsk, { do: "moment" }>): MomentView {
+  const now = coolerMoment(lastPlan().forecast, cooler, t_h);
+  return { picture: section(now, { units, width, id: `cut${cooler}` }), says: momentSaid(now) };
+}
+
 function shown(units: UnitSystem, width: number): PlanView {
   const { forecast, file, holds, members } = lastPlan();
   return {
     result: forecast.result,
     answer: answerOf(forecast, { units }),
     whys: whysOf(forecast, { units }),
+    openings_h: forecast.trip.coolers.map((_, i) => openings_h(forecast, i)),
     pictures: picturesOf(forecast, units, width),
     text: planText(forecast, { units }),
     file,

@@ -19,13 +19,14 @@ function fillOf({ kind, item }: Pick<PackPlace, "kind" | "item">, id: string): s
   return kind === "frozen" ? `url(#frozen-${id})` : "sheet";
 }
 
-/** One box: what it is can be told by its pattern and frame alone. */
+/** One box: what it is can be told by its pattern and frame alone; `tint` is a token for food that is not frozen. */
 export function packBox(
   place: Pick<PackPlace, "kind" | "item">,
   [x0, y0, x1, y1]: readonly [number, number, number, number],
   id: string,
+  tint?: string,
 ): string {
-  const fill = fillOf(place, id);
+  const fill = tint === undefined || place.kind === "frozen" ? fillOf(place, id) : tint;
   if (place.kind === "loose ice") return box(x0, y0, x1, y1, fill);
   const frame = box(x0, y0, x1, y1, fill, "ink", place.kind === "raw" ? 1.8 : 1.2);
   if (place.kind === "raw" && x1 - x0 > 8 && y1 - y0 > 8)

@@ -39,6 +39,26 @@ export function overlayFill(i: number, id: string): string {
   return `url(#over${i}-${id})`;
 }
 
+/** Waves of meltwater: for the picture of a cooler's inside alone. */
+export function waterTexture(id: string): string {
+  const ground = tag("rect", { width: 16, height: 7, fill: "var(--waterFill)" });
+  const wave = tag("path", {
+    d: "M0,4q4,-4 8,0t8,0",
+    fill: "none",
+    stroke: "var(--water)",
+    "stroke-width": 1,
+  });
+  return tag(
+    "pattern",
+    { id: `water-${id}`, width: 16, height: 7, patternUnits: "userSpaceOnUse" },
+    ground + wave,
+  );
+}
+
+export function waterFill(id: string): string {
+  return `url(#water-${id})`;
+}
+
 function pattern(name: Texture, id: string): string {
   if (name === "luck") {
     const ground = tag("rect", { width: 7, height: 7, fill: "var(--luckyBg)" });

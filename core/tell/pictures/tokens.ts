@@ -20,6 +20,12 @@ const day: Tokens = {
   heatFill: "#E9B596",
   eat: "#8A5600",
   eatFill: "#F2C45A",
+  water: "#2A5C94",
+  waterFill: "#D5E3F1",
+  f1: "#E79A4B",
+  f2: "#EDB57A",
+  f3: "#F3CFA6",
+  f4: "#F8E5CF",
 };
 
 const print: Tokens = {
@@ -39,6 +45,12 @@ const print: Tokens = {
   heatFill: "#FFFFFF",
   eat: "#000000",
   eatFill: "#FFFFFF",
+  water: "#000000",
+  waterFill: "#FFFFFF",
+  f1: "#FFFFFF",
+  f2: "#FFFFFF",
+  f3: "#FFFFFF",
+  f4: "#FFFFFF",
 };
 
 const night: Tokens = {
@@ -58,6 +70,12 @@ const night: Tokens = {
   heatFill: "#240000",
   eat: "#FF0000",
   eatFill: "#240000",
+  water: "#C80000",
+  waterFill: "#240000",
+  f1: "#5A0000",
+  f2: "#3C0000",
+  f3: "#240000",
+  f4: "#000000",
 };
 
 /** Colours by name. Pictures know the names alone, so one picture serves every theme. */
