@@ -232,7 +232,7 @@ function dueAfter(next_h: number | null, t_h: number): Due {
 }
 
 /** "full", "three quarters", "half", "a quarter", "the last of it", "none": what the log's marks say too. */
-export function shareWords(share_frac: number): string {
+function shareWords(share_frac: number): string {
   if (share_frac >= 0.875) return "full";
   if (share_frac >= 0.625) return "three quarters";
   if (share_frac >= 0.375) return "half";
