@@ -8,7 +8,7 @@ import { campSchema, campSchemaJson } from "../../core/camp/campSchema.ts";
 import { build, run } from "./build.ts";
 
 const trip = "examples/desert-river.yaml";
-const log = "examples/desert-river.log.yaml";
+const log = "examples/logs/desert-river.yaml";
 const out = mkdtempSync(join(tmpdir(), "camp-"));
 
 beforeAll(build);

@@ -46,7 +46,7 @@ const rows: readonly [string, Partial<FoodHistory>, "keep" | "eat next" | "disca
   ["mayonnaise at 8 °C for 9 h", { food: mayonnaise, warm_s: 9 * HOUR_s, over10C_s: 0 }, "keep"],
   ["chicken out for 70 min in air above 90 °F", { food: raw, warm_s: 4200, hotAir_s: 4200 }, "discard"],
   ["chicken out for 70 min in milder air", { food: raw, warm_s: 4200, hotAir_s: 0 }, "eat next"],
-  ["lettuce, whole, 10 h", { food: lettuce, warm_s: 10 * HOUR_s }, "eat next"],
+  ["lettuce, whole, 10 h", { food: lettuce, warm_s: 10 * HOUR_s }, "keep"],
 ];
 
 describe("the public charts, row by row", () => {
