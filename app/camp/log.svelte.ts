@@ -43,6 +43,8 @@ class CampLog {
   isPractice = $state(false);
   /** Grows with every change, for what hangs on the time of day. */
   turn = $state(0);
+  /** Writes that the device has not yet confirmed; a kill before they are loses the last tap at most. */
+  #writing = $state(0);
   #doc = new Y.Doc();
   #shelf: Shelf | null = null;
   #trip = "";
@@ -56,6 +58,11 @@ class CampLog {
 
   get hand(): string {
     return this.#hand;
+  }
+
+  /** Everything that was tapped so far would outlast a kill. */
+  get isKept(): boolean {
+    return this.#writing === 0;
   }
 
   /** Now, on the clock as it was put right. */
@@ -115,14 +122,18 @@ class CampLog {
     this.#shift_ms = shiftTo_ms(day, Date.now(), this.facts);
     this.doubtful = [];
     this.turn++;
-    await this.#keep("shift", String(this.#shift_ms));
-    await this.#keep("seen", String(this.now_ms()));
+    await Promise.all([
+      this.#keep("shift", String(this.#shift_ms)),
+      this.#keep("seen", String(this.now_ms())),
+    ]);
   }
 
   async take(draft: Draft | null): Promise<void> {
     this.draft = draft;
-    await this.#keep("draft", JSON.stringify(draft));
-    await this.#keep("seen", String(this.now_ms()));
+    await Promise.all([
+      this.#keep("draft", JSON.stringify(draft)),
+      this.#keep("seen", String(this.now_ms())),
+    ]);
   }
 
   /** Makes entries of the draft. They are there before the draft goes: a kill in between leaves the draft, not a gap. */
@@ -213,11 +224,15 @@ class CampLog {
   }
 
   async #keep(name: string, value: string): Promise<void> {
+    this.#writing++;
     await this.#shelf?.set(name, value).catch(() => this.#refused());
+    this.#writing--;
   }
 
   async #settle(): Promise<void> {
+    this.#writing++;
     await this.#shelf?.kept().catch(() => this.#refused());
+    this.#writing--;
   }
 
   #refused(): void {

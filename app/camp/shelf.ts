@@ -8,6 +8,7 @@ const logBase = (trip: string): string => `coldstow-log-${trip}`;
 export interface Shelf {
   /** Text kept by a name beside the log: a draft, the clock. Rejects where the device has no room. */
   get(name: string): Promise<string | null>;
+  /** Settles when a kill would no longer lose it. */
   set(name: string, value: string): Promise<void>;
   /** Settles when everything that was added so far is kept; rejects where it is not. */
   kept(): Promise<void>;
@@ -30,6 +31,8 @@ export async function openShelf(trip: string, doc: Y.Doc): Promise<Shelf> {
     get: async (key) => ((await base.get(key)) as string | undefined) ?? null,
     set: async (key, value) => {
       await base.set(key, value);
+      // A read waits for the write before it to be committed; the write itself says only that it was taken.
+      await base.get(key);
     },
     kept: async () => {
       // Runs after the writes before it; where one of them failed, nothing was added.

@@ -84,6 +84,9 @@ async function toCamp(page: Page, begins: RegExp = /^Day /): Promise<void> {
 const tap = (page: Page, name: string): Promise<void> =>
   page.getByRole("button", { name, exact: true }).click();
 
+/** The page shows a tap at once; only what the device has confirmed can be asked back after a kill. */
+const kept = (page: Page): Promise<void> => page.locator('.camp[data-kept="true"]').waitFor();
+
 async function logIce(page: Page, cooler: string, level: string, drained: "Yes" | "No"): Promise<void> {
   for (const name of [cooler, level, drained, "Done"]) await tap(page, name);
   await page.getByRole("button", { name: "Next cooler" }).waitFor();
@@ -178,6 +181,7 @@ describe("a phone that dies", () => {
     await logIce(page, "drinks bag", "slush", "No");
     for (const name of ["Next cooler", "chest", "½"]) await tap(page, name);
     await page.getByRole("button", { name: "Yes", exact: true }).waitFor();
+    await kept(page);
     const context = contexts[0]!;
     await page.close();
     page = await opened(context, MORNING_ms + 60_000);
@@ -202,6 +206,7 @@ describe("a phone that dies", () => {
     await page.getByRole("heading", { name: "The clock jumped. Which day is it?" }).waitFor();
     await tap(page, "Day 3");
     await page.getByRole("heading", { level: 1, name: /^Day 3/ }).waitFor();
+    await kept(page);
     await page.close();
     page = await opened(context, MORNING_ms - 19 * HOUR_ms);
     await page.goto(address);
