@@ -15,14 +15,26 @@ function placeNow(): Place {
   return places.find((place) => place === asked) ?? "describe";
 }
 
+/** What another device sent along with the address; null: nothing. */
+const sentNow = (): string | null => /^#\/sent\/(.+)$/s.exec(location.hash)?.[1] ?? null;
+
 /** Follows the address, so that back and forward do what they do everywhere. */
 class Router {
   place = $state<Place>(placeNow());
+  sent = $state<string | null>(sentNow());
 
   constructor() {
     addEventListener("hashchange", () => {
       this.place = placeNow();
+      this.sent = sentNow();
     });
+  }
+
+  /** Done with what was sent: a reload does not ask again. */
+  endSent(): void {
+    history.replaceState(null, "", "#/describe");
+    this.place = "describe";
+    this.sent = null;
   }
 
   go(place: Place): void {

@@ -80,9 +80,9 @@ class TripOnTable {
     void this.#keep();
   }
 
-  /** A new trip from a text: a template, a file, what another phone sent. */
-  async take(text: string): Promise<void> {
-    await this.open({ id: crypto.randomUUID(), title: "", text, ticks: [], changed_ms: 0 });
+  /** A new trip from a text: a template, a file, or what another device sent, whose id it then keeps. */
+  async take(text: string, id: string = crypto.randomUUID()): Promise<void> {
+    await this.open({ id, title: "", text, ticks: [], changed_ms: 0 });
   }
 
   /** Edits queue up, so that none is lost to the one after it. */

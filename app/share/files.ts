@@ -1,13 +1,11 @@
 import { plan } from "../plan.svelte.ts";
 import { table } from "../trip.svelte.ts";
 import { reckon } from "../worker/hand.ts";
+import { FileRefused } from "./refused.ts";
 import { saveBlob } from "./save.ts";
 
 /** A file of this size holds no trip. The reader's own bound is lower; this one keeps a page from choking on the text. */
 const MOST_BYTES = 8_000_000;
-
-/** A file that a person chose, or dropped, that cannot be taken. */
-export class FileRefused extends Error {}
 
 export const keepTripFile = (): void =>
   saveBlob(`${table.desk.title}.coldstow.yaml`, new Blob([table.desk.text], { type: "application/yaml" }));

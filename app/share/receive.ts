@@ -2,7 +2,7 @@ import { keepTrip } from "../offline/store.ts";
 import { plan } from "../plan.svelte.ts";
 import { table } from "../trip.svelte.ts";
 import { readOnDesk } from "../worker/hand.ts";
-import { FileRefused } from "./files.ts";
+import { FileRefused } from "./refused.ts";
 
 interface SentTrip {
   id: string;
