@@ -9,13 +9,14 @@ import { root } from "./steps.mjs";
 
 const kept = join(root, ".cache/chromium");
 
-/** Starts the browser; whoever calls closes it. */
-export async function launchBrowser() {
-  if (process.platform !== "linux" || process.arch !== "x64") return chromium.launch({ channel: "chrome" });
+/** Starts the browser with further switches of its own; whoever calls closes it. */
+export async function launchBrowser(switches = []) {
+  if (process.platform !== "linux" || process.arch !== "x64")
+    return chromium.launch({ channel: "chrome", args: switches });
   if (!existsSync(kept)) await unpack();
   return chromium.launch({
     executablePath: join(kept, "chromium"),
-    args: ["--no-sandbox"],
+    args: ["--no-sandbox", ...switches],
     env: {
       ...process.env,
       FONTCONFIG_PATH: join(kept, "fonts"),
