@@ -1,4 +1,4 @@
-import { keepTrip } from "../offline/store.ts";
+import { freshTrip, type KeptTrip, keepTrip } from "../offline/store.ts";
 import { plan } from "../plan.svelte.ts";
 import { table } from "../trip.svelte.ts";
 import { readOnDesk } from "../worker/hand.ts";
@@ -64,13 +64,20 @@ function isTrip(one: unknown): one is SentTrip {
   );
 }
 
+/** What was here becomes the step that undo leads to. */
+async function keepOver({ rev, past: { from, here }, text }: KeptTrip, next: KeptTrip): Promise<void> {
+  const past = { from, here: here + 1, to: here + 1 };
+  await keepTrip({ ...next, rev, past }, new Map([[here, text]]));
+}
+
 async function receiveAll(trips: readonly SentTrip[]): Promise<string> {
   let taken = 0;
   for (const { id, text, ticks, changed_ms } of trips) {
     const own = table.kept.find((kept) => kept.id === id);
     if (own !== undefined && own.changed_ms >= changed_ms) continue;
     const { title } = await readOnDesk(text);
-    await keepTrip({ id, title, text, ticks, changed_ms });
+    const next = freshTrip({ id, title, text, ticks, changed_ms });
+    await (own === undefined ? keepTrip(next) : keepOver(own, next));
     taken++;
   }
   await table.reload();

@@ -37,7 +37,18 @@ export interface TripOnDesk {
 export type DeskAsk =
   | { do: "read"; text: string }
   | { do: "edit"; text: string; edits: readonly TripEdit[] }
+  | { do: "menu"; text: string; menu: string }
   | { do: "foods" };
+
+/** A menu out of a spreadsheet as it was read, before anything is added. */
+export interface MenuOnDesk {
+  foods: readonly { line: number; name: string; says: string; guesses: readonly string[] }[];
+  /** What was passed over, by line, in words. */
+  notes: readonly { line: number; says: string }[];
+  problems: readonly Problem[];
+  /** The trip file with the foods in it; null: there is nothing to add. */
+  added: string | null;
+}
 
 /** Pictures by name, each an SVG; they take their colours from the page. */
 export interface PlanPictures {

@@ -4,11 +4,13 @@ import {
   foods,
   localInstant_ms,
   mealMoments,
+  readMenuCsv,
   readTrip,
   type Trip,
   unitsOf,
+  withMenu,
 } from "../../core/index.ts";
-import type { Asked, DeskAsk, Said, TripOnDesk } from "./asks.ts";
+import type { Asked, DeskAsk, MenuOnDesk, Said, TripOnDesk } from "./asks.ts";
 import type { LogAsk } from "./logAsks.ts";
 import { logAnswer } from "./logDesk.ts";
 
@@ -27,8 +29,9 @@ self.addEventListener("message", ({ data: { id, ask } }: MessageEvent<Asked<Desk
 const isOfLog = (ask: DeskAsk | LogAsk): ask is LogAsk =>
   ask.do === "log" || ask.do === "join" || ask.do === "writeLog";
 
-function answered(ask: DeskAsk): TripOnDesk | readonly string[] {
+function answered(ask: DeskAsk): TripOnDesk | MenuOnDesk | readonly string[] {
   if (ask.do === "foods") return Object.keys(foods).sort();
+  if (ask.do === "menu") return menuOnDesk(ask.text, ask.menu);
   return onDesk(ask.do === "edit" ? editedTrip(ask.text, ask.edits) : ask.text);
 }
 
@@ -48,6 +51,31 @@ function onDesk(text: string): TripOnDesk {
     hours: null,
     meals: null,
     span_ms: null,
+  };
+}
+
+/** A food as its row in the trip file says it, name first. */
+function foodSaid(food: object): string {
+  const parts = Object.entries(food).filter(([key]) => key !== "name");
+  return parts.map(([key, value]) => `${key} ${Array.isArray(value) ? value.join(", ") : value}`).join(" · ");
+}
+
+function menuOnDesk(text: string, menu: string): MenuOnDesk {
+  const depart = (typedOf(text) as { depart?: unknown } | null)?.depart;
+  const reading = readMenuCsv(menu, typeof depart === "string" ? { depart } : {});
+  const guessed = new Set(
+    reading.foods.flatMap(({ line, food, guesses }) => guesses.map((one) => `${line} ${food.name}: ${one}`)),
+  );
+  return {
+    foods: reading.foods.map(({ line, food, guesses }) => ({
+      line,
+      name: food.name,
+      says: foodSaid(food),
+      guesses,
+    })),
+    notes: reading.notes.filter(({ line, says }) => !guessed.has(`${line} ${says}`)),
+    problems: reading.problems,
+    added: reading.foods.length === 0 ? null : withMenu(text, reading.foods),
   };
 }
 

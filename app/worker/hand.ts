@@ -1,5 +1,5 @@
 import type { Problem, TripEdit } from "../../core/index.ts";
-import type { Asked, DeskAsk, ReckonAnswers, ReckonAsk, Said, TripOnDesk } from "./asks.ts";
+import type { Asked, DeskAsk, MenuOnDesk, ReckonAnswers, ReckonAsk, Said, TripOnDesk } from "./asks.ts";
 import type { LogAnswers, LogAsk } from "./logAsks.ts";
 
 export type Tell = (done_frac: number, says: string) => void;
@@ -91,6 +91,10 @@ const reckoner = new Hand<ReckonAsk>(
 export const readOnDesk = (text: string): Promise<TripOnDesk> => desk.ask({ do: "read", text });
 export const editOnDesk = (text: string, edits: readonly TripEdit[]): Promise<TripOnDesk> =>
   desk.ask({ do: "edit", text, edits });
+
+/** What a menu from a spreadsheet would add to a trip file. */
+export const readMenu = (text: string, menu: string): Promise<MenuOnDesk> =>
+  desk.ask({ do: "menu", text, menu });
 
 /** Names that `like` knows. */
 export const knownFoods = (): Promise<readonly string[]> => desk.ask({ do: "foods" });
