@@ -15,6 +15,7 @@ export type * from "./camp/types.ts";
 export { writeLog } from "./camp/writeLog.ts";
 export { type EnsembleOptions, ensemble } from "./ensemble/ensemble.ts";
 export { joinDraws } from "./ensemble/joinDraws.ts";
+export { keepRuns } from "./ensemble/keepRuns.ts";
 export { Outstanding } from "./ensemble/outstanding.ts";
 export { bandOf } from "./ensemble/quantiles.ts";
 export { buffersOf, type Reply, replyTo } from "./ensemble/reply.ts";
@@ -45,7 +46,14 @@ export type { BookPictures } from "./tell/book/options.ts";
 export { tripBook } from "./tell/book/tripBook.ts";
 export { booksText } from "./tell/booksText.ts";
 export { planCalendar } from "./tell/calendar.ts";
-export { campText, changedWords, oddWords, oneThingWords } from "./tell/campText.ts";
+export {
+  type AnswerOptions,
+  type CampAnswer,
+  campAnswer,
+  type EatRow,
+  type ToldIce,
+} from "./tell/campAnswer.ts";
+export { campText } from "./tell/campText.ts";
 export { checkText, problemsText } from "./tell/checkText.ts";
 export { closeOutText } from "./tell/closeOutText.ts";
 export { coldHoursText } from "./tell/coldHoursText.ts";

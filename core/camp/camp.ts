@@ -22,7 +22,10 @@ export interface CampOptions extends EnsembleOptions {
   /** The present; left out: the last entry of the log. */
   now_s?: number;
   nRefreshes?: number;
+  /** 0: nothing is tried, and nothing is said of what to do. */
   nTryMembers?: number;
+  /** Awaited between trials, so that a worker hears of a newer question. */
+  pause?: () => Promise<void>;
 }
 
 /** A forecast of the trip as lived that knows the log, and what the log adds to it. */
@@ -140,7 +143,15 @@ export const lastEntry_s = ({ entries }: Log): number =>
  * @throws Cancelled when the signal is given
  */
 export async function camp(trip: Trip, log: Log, run: RunTasks, options: CampOptions): Promise<CampForecast> {
-  const { now_s = lastEntry_s(log), nRefreshes = 1, nTryMembers = 24, members, seed, ...hooks } = options;
+  const {
+    now_s = lastEntry_s(log),
+    nRefreshes = 1,
+    nTryMembers = 24,
+    pause,
+    members,
+    seed,
+    ...hooks
+  } = options;
   const times_h = forecast(trip, { effects: false }).result.coolers.map(({ series }) => series.t_h);
   const looks = looksOf(log.entries);
   const learned = await weighLooks(trip, looks, times_h, run, { members, seed, nRefreshes, ...hooks });
@@ -160,7 +171,7 @@ export async function camp(trip: Trip, log: Log, run: RunTasks, options: CampOpt
     nWithdrawn: log.entries.length - standing,
     looks: lookResults(trip, learned),
     learned: learnedResults(trip, learned, members),
-    ...oneThing(trip, learned, now_s, { nTryMembers, ...hooks }),
+    ...(await oneThing(trip, learned, now_s, { nTryMembers, ...(pause && { pause }), ...hooks })),
     eatOrder: eatOrder(held, now_h),
     unreckoned: unreckoned(trip, log),
   };

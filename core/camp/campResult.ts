@@ -1,6 +1,7 @@
 import type { Band, Result } from "../forecast/result.ts";
 import type { Verdict } from "../safety/verdict.ts";
 import type { Gain } from "../whatif/types.ts";
+import type { SaidEntry } from "./logFile.ts";
 
 /** One look of the log, and what it did to the end of the ice of its cooler. */
 export interface LookResult {
@@ -34,6 +35,8 @@ export interface ActResult {
   key: string;
   does: string;
   gain: Gain;
+  /** Entries that a log gets once it was done, without id, moment and who; empty: it is not done at once. */
+  logs: SaidEntry[];
 }
 
 export interface EatNext {
@@ -55,8 +58,8 @@ export interface CampResult {
   learned: LearnedResult[];
   /** The act that gains most; null: none is needed, or none gains anything that can be told. */
   now: ActResult | null;
-  /** Whether food or ice that food needs would fail if nothing was done, at the trip's confidence. */
-  needed: boolean;
+  /** Whether food or ice that food needs would fail if nothing was done, at the trip's confidence; null: nothing was tried. */
+  needed: boolean | null;
   others: ActResult[];
   /** Perishables still aboard, the one that passes its limit first leading. */
   eatOrder: EatNext[];

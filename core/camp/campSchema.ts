@@ -14,6 +14,10 @@ const act = v.strictObject({
     v.strictObject({ food_h: band, warm_h: band, ice_h: band, ice_kg: band }),
     v.description("Done now less not done, member by member; positive is gained"),
   ),
+  logs: v.pipe(
+    v.array(v.record(v.string(), v.unknown())),
+    v.description("Entries that a log gets once it was done, without id, moment and who"),
+  ),
 });
 
 const look = v.strictObject({
@@ -48,7 +52,10 @@ const camp = bothWays<CampResult>()(
       v.nullable(act),
       v.description("The one thing to do now; null where none is needed or helps"),
     ),
-    needed: v.boolean(),
+    needed: v.pipe(
+      v.nullable(v.boolean()),
+      v.description("Whether something would fail if nothing was done; null where nothing was tried"),
+    ),
     others: v.array(act),
     eatOrder: v.array(
       v.strictObject({

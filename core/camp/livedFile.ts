@@ -118,6 +118,9 @@ class Changes {
     this.#planned = plannedEvents(trip);
   }
 
+  /** Visits that had no ice, by the supply's place in the file. */
+  readonly barren: Map<number, Set<number>> = new Map();
+
   /** @param end_s the return as it now is, beyond which nothing may happen */
   entry(entry: Entry, end_s: number): void {
     const t_s = Math.min(end_s, Math.max(0, entry.t_s));
@@ -139,12 +142,28 @@ class Changes {
       for (const food of this.#trip.food)
         if (food.cooler === cooler) this.added.push({ at, do: "take out", item: food.name });
     if ("skipped" in file) this.#mealTo(momentIn_s(this.#trip, file.skipped), this.#trip.duration_s);
+    if ("none at" in file) this.#noneAt(file["none at"], t_s);
     if ("swapped" in file) {
       const [one, two] = file.swapped.map((meal) => momentIn_s(this.#trip, meal)) as [number, number];
       const [first, second] = [this.#at(one), this.#at(two)];
       for (const { id } of first) this.eat.set(id, two);
       for (const { id } of second) this.eat.set(id, one);
     }
+  }
+
+  /** The visit nearest to this moment brings nothing, from any supply of that place. */
+  #noneAt(where: string, t_s: number): void {
+    this.#trip.supply.forEach((supply, i) => {
+      const near = (other_s: number): boolean => Math.abs(other_s - t_s) <= same_s;
+      if (!sameName(supply.where, where) || !supply.when_s?.some(near)) return;
+      for (const [k, visit_s] of supply.when_s.entries()) if (near(visit_s)) this.#noVisit(i, k);
+      for (const { index, file, t_s: then_s } of this.#planned)
+        if (file.do === "add ice" && file.form === supply.form && near(then_s)) this.dropped.add(index);
+    });
+  }
+
+  #noVisit(supply: number, visit: number): void {
+    this.barren.set(supply, (this.barren.get(supply) ?? new Set<number>()).add(visit));
   }
 
   #out(
@@ -175,9 +194,12 @@ class Changes {
     for (const { id } of this.#at(from_s)) this.eat.set(id, to_s);
   }
 
-  /** What is planned past a new return happens no more; what was to be eaten then is eaten by the return. */
+  /** What is planned past a new return happens no more, visits to a shop with it; what was to be eaten then is eaten by the return. */
   until(end_s: number): void {
     for (const { index, t_s } of this.#planned) if (t_s > end_s) this.dropped.add(index);
+    this.#trip.supply.forEach(({ when_s }, i) => {
+      for (const [k, visit_s] of (when_s ?? []).entries()) if (visit_s > end_s) this.#noVisit(i, k);
+    });
     for (const food of this.#trip.food)
       if (eatenOnce(food) && (this.eat.get(food.id) ?? food.eat_s!) > end_s) this.eat.set(food.id, end_s);
   }
@@ -216,11 +238,22 @@ export function livedFile(text: string, trip: Trip, log: Log): string {
     path: eatPath(trip.food.find((food) => food.id === id)!),
     value: isoAt(trip, t_s),
   }));
+  edits.push(...supplyEdits(trip, changes.barren));
   if (home !== null) edits.push({ path: "return", value: isoAt(trip, end_s) });
   // Items that came in stand in the events: they are edited before the list is written anew.
   const edited = edits.length === 0 ? text : editedTrip(text, edits);
   if (changes.added.length === 0 && kept.length === events.length) return edited;
   return withEvents(edited, changes.dropped, changes.added, events.length);
+}
+
+/** The visits that are left to each supply that had none on one. */
+function supplyEdits(trip: Trip, barren: ReadonlyMap<number, ReadonlySet<number>>): TripEdit[] {
+  return [...barren].map(([i, gone]) => {
+    const { path, when_s } = trip.supply[i]!;
+    const left = (when_s ?? []).filter((_, k) => !gone.has(k)).map((t_s) => isoAt(trip, t_s));
+    // A supply without a moment would be one before departure: with no visit left it has nothing.
+    return left.length > 0 ? { path: `${path}.when`, value: left } : { path: `${path}.max`, value: 0 };
+  });
 }
 
 function withEvents(

@@ -56,9 +56,14 @@ export type TripEntryFile = EntryHead &
     | { skipped: string }
     /** Two meals whose dishes change places. */
     | { swapped: [string, string] }
+    /** The place, as its supply names it, that had no ice: nothing was fetched on that visit. */
+    | { "none at": string }
   );
 
 export type LogEntryFile = CoolerEntryFile | TripEntryFile;
+
+/** What an entry says, before it has an id, a moment and a hand that wrote it. */
+export type SaidEntry = Record<string, unknown>;
 
 /** A camp log file. */
 export interface LogFile {

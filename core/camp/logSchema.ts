@@ -26,7 +26,7 @@ export const coolerActs = [
 ] as const;
 
 /** The same, for entries about the trip or about another entry. */
-export const tripActs = ["withdraws", "return", "skipped", "swapped"] as const;
+export const tripActs = ["withdraws", "return", "skipped", "swapped", "none at"] as const;
 
 /** The most entries of one log: a hundred a day over the longest trip. */
 const MOST_ENTRIES = 10_000;
@@ -79,6 +79,7 @@ const acts = {
   return: v.optional(moment("The new moment of return")),
   skipped: v.optional(meal("A meal that nobody ate")),
   swapped: v.optional(swapped),
+  "none at": v.optional(text("the place, as its supply names it, that had no ice")),
 };
 
 const entrySchema = v.strictObject(

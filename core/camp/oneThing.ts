@@ -12,6 +12,8 @@ import type { Weighed } from "./weighLooks.ts";
 export interface TryOptions {
   /** Members that the best acts are tried on. */
   nTryMembers: number;
+  /** Awaited before each trial, so that whoever tries can hear of other things. */
+  pause?: () => Promise<void>;
   signal?: { readonly aborted: boolean };
 }
 
@@ -90,37 +92,66 @@ function neediest(trip: Trip, draws: Draws): number {
   return ends.indexOf(Math.min(...ends));
 }
 
+interface Trial {
+  act: TriedAct;
+  gain: Gain;
+  /** In the middle of what was learned nothing fails any more. */
+  isEnough: boolean;
+}
+
+/** Of acts that differ in how much is done, the least that is enough; where none is, the most. */
+function leastOfGroups(trials: readonly Trial[]): Trial[] {
+  const groups = new Map<string, Trial[]>();
+  for (const trial of trials) {
+    const key = trial.act.group ?? trial.act.key;
+    groups.set(key, [...(groups.get(key) ?? []), trial]);
+  }
+  return [...groups.values()].map((group) => group.find(({ isEnough }) => isEnough) ?? group.at(-1)!);
+}
+
+export interface OneThing {
+  needed: boolean | null;
+  now: ActResult | null;
+  others: ActResult[];
+}
+
 /**
  * The one thing to do now: every possible act is tried in the middle of what was learned, the best few on members that
- * fit the log, against the same members with nothing done.
+ * fit the log, against the same members with nothing done. With no members nothing is tried and nothing told.
  *
  * @throws Cancelled when the signal is given
  */
-export function oneThing(
+export async function oneThing(
   trip: Trip,
   learned: Weighed,
   now_s: number,
   options: TryOptions,
-): { needed: boolean; now: ActResult | null; others: ActResult[] } {
-  const { inputs } = learned;
+): Promise<OneThing> {
+  if (options.nTryMembers === 0) return { needed: null, now: null, others: [] };
+  const { pause = async () => {} } = options;
   const joint = jointScores(learned, options.nTryMembers);
-  const before = { trip, draws: drawsAt(trip, inputs, joint, options) };
+  const run = async (tried: Trip, scores: readonly Float64Array[]): Promise<{ trip: Trip; draws: Draws }> => {
+    await pause();
+    return { trip: tried, draws: drawsAt(tried, learned.inputs, scores, options) };
+  };
+  const before = await run(trip, joint);
   const needed = isNeeded(trip, before.draws, now_s);
   const middle = [meanScores(learned)];
-  const beforeMiddle = { trip, draws: drawsAt(trip, inputs, middle, options) };
-  const rough = (act: TriedAct): Gain =>
-    gainOf(beforeMiddle, { trip: act.trip, draws: drawsAt(act.trip, inputs, middle, options) });
-  const acts = possibleActs(trip, now_s, neediest(trip, before.draws))
-    .map((act) => ({ act, gain: rough(act) }))
+  const beforeMiddle = await run(trip, middle);
+  const trials: Trial[] = [];
+  for (const act of possibleActs(trip, now_s, neediest(trip, before.draws))) {
+    const after = await run(act.trip, middle);
+    const isEnough = !isNeeded(act.trip, after.draws, now_s);
+    trials.push({ act, gain: gainOf(beforeMiddle, after), isEnough });
+  }
+  const best = leastOfGroups(trials)
     .sort((a, b) => better(a.gain, b.gain) || (a.act.key < b.act.key ? -1 : 1))
     .slice(0, tried);
-  const all = acts
-    .map(({ act }) => ({
-      key: act.key,
-      does: act.says,
-      gain: gainOf(before, { trip: act.trip, draws: drawsAt(act.trip, inputs, joint, options) }),
-    }))
-    .filter(({ gain }) => helps(gain))
-    .sort((a, b) => better(a.gain, b.gain) || (a.key < b.key ? -1 : 1));
+  const all: ActResult[] = [];
+  for (const { act } of best) {
+    const gain = gainOf(before, await run(act.trip, joint));
+    if (helps(gain)) all.push({ key: act.key, does: act.says, gain, logs: [...act.logs] });
+  }
+  all.sort((a, b) => better(a.gain, b.gain) || (a.key < b.key ? -1 : 1));
   return { needed, now: needed ? (all[0] ?? null) : null, others: needed ? all.slice(1) : all };
 }

@@ -215,11 +215,23 @@ class LogReader {
       const t_s = this.#moment(`${path}.return`, all.return);
       if (t_s <= 0) this.notes.refuse(`${path}.return`, `after departure, ${this.#trip.depart}`, all.return);
     }
+    if (typeof all["none at"] === "string") this.#place(`${path}.none at`, all["none at"]);
     if (typeof all.skipped === "string") this.#meal(`${path}.skipped`, all.skipped);
     const swapped = (all.swapped ?? []) as readonly string[];
     const moments = swapped.map((one, i) => this.#meal(`${path}.swapped[${i}]`, one));
     if (moments.length === 2 && moments[0] === moments[1])
       this.notes.refuse(`${path}.swapped[1]`, "another meal than the first", swapped[1]);
+  }
+
+  #place(path: string, typed: string): void {
+    const sells = [...new Set(this.#trip.supply.map(({ where }) => where))];
+    const wanted = typed.trim().toLowerCase();
+    if (sells.some((where) => where.trim().toLowerCase() === wanted)) return;
+    const must =
+      sells.length === 0
+        ? "left out, for the trip lists no supply"
+        : `a place of the trip's supply: ${sells.slice(0, 10).join(", ")}`;
+    this.notes.refuse(path, must, typed, nearest(typed, sells));
   }
 
   #meal(path: string, typed: string): number {

@@ -4,6 +4,7 @@ import { neverWords, notYetWords } from "../plan/mergeRules.ts";
 import { mergeEvents } from "../plan/mergeTrial.ts";
 import { placeDefaults } from "../sky/places.ts";
 import type { Trip, TripEvent, TripIce, TripSupply } from "../trip/types.ts";
+import type { SaidEntry } from "./logFile.ts";
 
 /** Something that can be done now, and the trip with it done. */
 export interface TriedAct {
@@ -11,6 +12,10 @@ export interface TriedAct {
   /** As an order: "Merge bar into galley". */
   says: string;
   trip: Trip;
+  /** What a camp log says once it was done, without id, moment and who; empty: it is not done now. */
+  logs: readonly SaidEntry[];
+  /** Acts of one group differ in how much is done; they stand in rising order, and the least that is enough is wanted. */
+  group?: string;
 }
 
 const withMore = (trip: Trip, more: readonly TripEvent[]): Trip => ({
@@ -39,8 +44,15 @@ function shadeActs(trip: Trip, now_s: number): TriedAct[] {
       ];
     });
     if (events.length === 0) return [];
+    const here = staysOf(trip, cooler).find(({ from_s, to_s }) => from_s <= now_s && now_s < to_s);
+    const isHere = here !== undefined && placeDefaults[here.place].isOpen;
     return [
-      { key: `shade ${name}`, says: `Keep ${name} in full shade from now on`, trip: withMore(trip, events) },
+      {
+        key: `shade ${name}`,
+        says: `Keep ${name} in full shade from now on`,
+        trip: withMore(trip, events),
+        logs: isHere ? [{ cooler: name, moved: here.place, shade: "100 %" }] : [],
+      },
     ];
   });
 }
@@ -62,6 +74,7 @@ function coverActs(trip: Trip, now_s: number): TriedAct[] {
         key: `${put} ${name}`,
         says: `${coverWords[put]} ${name}`,
         trip: withMore(trip, [{ do: "cover", t_s: now_s, cooler, cover: put, path: "camp" }]),
+        logs: [{ cooler: name, covered: put }],
       }),
     );
   });
@@ -76,6 +89,7 @@ const drainActs = (trip: Trip, now_s: number): TriedAct[] =>
             key: `drain ${name}`,
             says: `Let the water out of ${name}`,
             trip: withMore(trip, [{ do: "drain", t_s: now_s, cooler, path: "camp" }]),
+            logs: [{ cooler: name, drained: true }],
           },
         ],
   );
@@ -93,6 +107,7 @@ function mergeActs(trip: Trip, now_s: number): TriedAct[] {
           key: `merge ${one} into ${other}`,
           says: `Empty ${one} into ${other}, raw food lowest`,
           trip: withMore(trip, mergeEvents(trip, pair, now_s)),
+          logs: [{ cooler: one, "merged into": other }],
         },
       ];
     }),
@@ -118,20 +133,23 @@ function fetched(trip: Trip, supply: TripSupply, cooler: number, t_s: number, pi
   return { ...trip, ice: [...trip.ice, ice] };
 }
 
-/** Ice from the next visit to each place that still sells some, into the cooler whose ice ends first. */
+/** Pieces that one person carries back from a shop in one go, in our judgement. */
+const carried = 4;
+
+/** Ice from the next visit to each place that still sells some, into the cooler whose ice ends first: one piece, two, … */
 function fetchActs(trip: Trip, now_s: number, neediestIndex: number): TriedAct[] {
   return trip.supply.flatMap((supply): TriedAct[] => {
     const next_s = supply.when_s?.find((t_s) => t_s >= now_s && t_s < trip.duration_s);
     if (next_s === undefined || supply.max === 0) return [];
-    const pieces = Math.min(2, supply.max ?? 2);
     const { name } = trip.coolers[neediestIndex]!;
-    return [
-      {
-        key: `fetch ${supply.path}`,
-        says: `Fetch ${pieces} × ${supply.each} of ${supply.form} from ${supply.where} into ${name} at the next visit`,
-        trip: fetched(trip, supply, neediestIndex, next_s, pieces),
-      },
-    ];
+    return Array.from({ length: Math.min(carried, supply.max ?? carried) }, (_, i) => ({
+      key: `fetch ${supply.path} ${i + 1}`,
+      says: `Fetch ${i + 1} × ${supply.each} of ${supply.form} from ${supply.where} into ${name} at the next visit`,
+      trip: fetched(trip, supply, neediestIndex, next_s, i + 1),
+      // It is logged as ice added, once it is back.
+      logs: [],
+      group: `fetch ${supply.path}`,
+    }));
   });
 }
 

@@ -54,13 +54,22 @@ function movedWords(was: Band, is: Band): string {
 
 /** "Do now: empty bar into galley: +9 h for the ice, 5 to 12." or that nothing needs doing. */
 export function oneThingWords({ now, needed, others }: CampResult, { units }: Pick<Voice, "units">): string {
-  if (now !== null) return `Do now: ${printable(now.does)}. ${gainSentence(now, units)}`;
+  if (needed === null) return "What to do now was not tried.";
+  if (now !== null) return `Do now: ${actSentence(now, { units })}`;
   if (needed)
     return "Nothing that could be done now gains anything that can be told; eat in the order below.";
   return others.length === 0
     ? "Nothing needs doing now."
-    : `Nothing needs doing now; what would still gain: ${printable(others[0]!.does)}. ${gainSentence(others[0]!, units)}`;
+    : `Nothing needs doing now; what would still gain: ${actSentence(others[0]!, { units })}`;
 }
+
+/** "Empty bar into galley, raw food lowest. It gains, ice: +9 h, 5 to 12." */
+export const actSentence = (act: ActResult, { units }: Pick<Voice, "units">): string =>
+  `${printable(act.does)}. ${gainSentence(act, units)}`;
+
+/** Coolers of which the reckoning knows nothing any more. */
+export const goneWords = ({ unreckoned }: Pick<CampResult, "unreckoned">): string[] =>
+  unreckoned.map((name) => `${nameWords([name])} was swamped or lost: what is told of its ice holds no more`);
 
 /** Food first, then warm hours, then ice: what is gained, with its range. */
 function gainSentence({ gain }: ActResult, units: TextOptions["units"]): string {
@@ -84,7 +93,7 @@ export function oddWords(looks: readonly LookResult[], voice: Pick<Voice, "clock
     );
 }
 
-function doubtWords(learned: readonly LearnedResult[]): string[] {
+export function doubtWords(learned: readonly LearnedResult[]): string[] {
   return learned
     .filter(({ nLooks, members }) => nLooks > 0 && members < few)
     .map(
@@ -135,19 +144,14 @@ export function campText(whole: CampForecast, options: TextOptions): string {
   const voice = voiceFor(told, options);
   const lines = (sentences: readonly string[]): string[] =>
     sentences.flatMap((sentence) => hanging("", `${sentence}.`, voice.width));
-  const gone = camp.unreckoned.map(
-    (name) => `${nameWords([name])} was swamped or lost: what is told of its ice holds no more`,
-  );
   return asText([
     headLines(whole, voice),
     hanging("", oneThingWords(camp, voice), voice.width, voice.paint.strong),
     lines(camp.learned.map((learned) => changedWords(learned, voice))),
-    lines([...gone, ...oddWords(camp.looks, voice), ...doubtWords(camp.learned)]),
+    lines([...goneWords(camp), ...oddWords(camp.looks, voice), ...doubtWords(camp.learned)]),
     camp.now === null
       ? []
-      : camp.others.flatMap((act) =>
-          hanging("Or: ", `${printable(act.does)}. ${gainSentence(act, voice.units)}`, voice.width),
-        ),
+      : camp.others.flatMap((act) => hanging("Or: ", actSentence(act, voice), voice.width)),
     eatLines(camp, voice),
     cautionLines(voice),
   ]);

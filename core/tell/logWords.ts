@@ -76,5 +76,6 @@ function plainWords(entry: LogEntryFile): string {
   if ("return" in entry) return `home at ${printable(entry.return)}`;
   if ("skipped" in entry) return `${printable(entry.skipped)} was not eaten`;
   if ("swapped" in entry) return `${entry.swapped.map(printable).join(" and ")} change places`;
+  if ("none at" in entry) return `no ice to be had at ${printable(entry["none at"])}`;
   return "taken back";
 }

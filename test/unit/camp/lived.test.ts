@@ -18,8 +18,12 @@ food:
   - { name: eggs, amount: 1 kg, like: egg, eat: day 3 breakfast, in: galley }
   - { name: cheese, amount: 1 kg, like: cheddar, eat: throughout, in: galley }
 ice: [{ form: block, amount: 5 kg, in: galley }, { form: block, amount: 5 kg, in: bar }]
+supply:
+  - { form: cube, each: 3 kg, where: store, when: [day 2 09:00, day 3 09:00] }
+  - { form: block, each: 5 kg, where: store, when: day 2 09:00 }
 events:
   - { at: day 2 10:00, do: drain, cooler: bar }
+  - { at: day 2 09:00, do: add ice, to: bar, form: cube, pieces: 2, each: 3 kg }
   - { at: day 3 10:00, do: merge, from: bar, into: galley } # planned
 `;
 
@@ -64,11 +68,21 @@ describe("the trip as lived", () => {
     expect(at(lived("id: a, at: day 2 09:00, cooler: bar, merged into: galley"), "merge")).toEqual([25]);
   });
 
+  it("fetches nothing on a visit to a place that had none, and keeps the next visit", () => {
+    const trip = lived("id: a, at: day 2 09:30, none at: Store");
+    expect(trip.ice.filter(({ putIn_s }) => putIn_s !== null)).toEqual([]);
+    expect(trip.supply.map(({ when_s }) => when_s)).toEqual([[49 * hour], [25 * hour]]);
+    expect(trip.supply.map(({ max }) => max)).toEqual([null, 0]);
+    expect(() => lived("id: a, at: day 2 09:30, none at: harbour")).toThrow(/supply: store/);
+  });
+
   it("adds ice that was fetched, with its weight", () => {
     const trip = lived(
       "id: a, at: day 2 09:00, cooler: galley, added: { form: cube, pieces: 2, each: 3 kg }",
     );
-    expect(trip.ice.find(({ putIn_s }) => putIn_s === 25 * hour)).toMatchObject({ mass_kg: 6, cooler: 0 });
+    expect(trip.ice.find(({ cooler, putIn_s }) => putIn_s === 25 * hour && cooler === 0)).toMatchObject({
+      mass_kg: 6,
+    });
   });
 
   it("eats what was taken out then, and takes a share of what is eaten throughout", () => {
