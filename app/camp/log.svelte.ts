@@ -1,5 +1,5 @@
 import * as Y from "yjs";
-import { type LogFile, mergeLogs } from "../../core/index.ts";
+import { type LogFile, mergeLogs, type SaidEntry } from "../../core/index.ts";
 import { table } from "../trip.svelte.ts";
 import { askLog } from "../worker/hand.ts";
 import type { CampFacts, JoinOnDesk, Logged, LogOnDesk } from "../worker/logAsks.ts";
@@ -107,7 +107,8 @@ class CampLog {
   async #read(): Promise<void> {
     const ask = { do: "log", text: this.#text, log: this.log, units: table.units } as const;
     this.desk = await askLog<"log">(ask);
-    if (this.draft !== null && !(this.facts?.coolers ?? []).includes(this.draft.cooler)) this.draft = null;
+    const about = this.draft?.cooler ?? null;
+    if (about !== null && this.facts !== null && !this.facts.coolers.includes(about)) this.draft = null;
     this.turn++;
   }
 
@@ -148,7 +149,27 @@ class CampLog {
     return made;
   }
 
-  async #add(said: readonly Record<string, unknown>[], at: string): Promise<Logged[]> {
+  /** The log as it would be with the draft in it; nothing is kept of it. */
+  logWithDraft(): LogFile {
+    const { draft, facts, log } = this;
+    if (draft === null || facts === null) return log;
+    const at_ms = this.now_ms() - draft.earlier_h * HOUR_ms;
+    const at = localIso(at_ms, facts.timezone);
+    const made = saidBy(draft, dayAt(at_ms, facts)).map((one, i) =>
+      entryOf(one, { id: `supposed-${i + 1}`, at, by: this.#hand }),
+    );
+    return { ...log, entries: [...log.entries, ...made] };
+  }
+
+  /** Logs what the answer said to do, once it was done. */
+  async didIt(said: readonly SaidEntry[]): Promise<Logged[]> {
+    if (this.facts === null) return [];
+    const made = await this.#add(said, localIso(this.now_ms(), this.facts.timezone));
+    this.says = `Logged: ${made.map(({ says }) => says).join(", ")}.`;
+    return made;
+  }
+
+  async #add(said: readonly SaidEntry[], at: string): Promise<Logged[]> {
     const stem = newStem();
     const entries = said.map((one, i) => entryOf(one, { id: `${stem}-${i + 1}`, at, by: this.#hand }));
     putEntries(this.#doc, entries);

@@ -151,4 +151,6 @@ export type Said =
   | { id: number; done_frac: number; says: string }
   | { id: number; answer: unknown }
   | { id: number; problems: readonly Problem[] }
+  /** A newer question came: this one is answered no more. */
+  | { id: number; isOld: true }
   | { id: number; fault: string };

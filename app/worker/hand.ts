@@ -1,5 +1,6 @@
 import type { Problem, TripEdit } from "../../core/index.ts";
 import type { Asked, DeskAsk, MenuOnDesk, ReckonAnswers, ReckonAsk, Said, TripOnDesk } from "./asks.ts";
+import type { CampAnswer, CampAsk } from "./campAsks.ts";
 import type { LogAnswers, LogAsk } from "./logAsks.ts";
 
 export type Tell = (done_frac: number, says: string) => void;
@@ -70,6 +71,7 @@ class Hand<Ask extends { do: string }> {
     }
     this.#waiting.delete(said.id);
     if ("answer" in said) waiting.resolve(said.answer);
+    else if ("isOld" in said) waiting.reject(new CalledOff("a newer question came"));
     else if ("problems" in said) waiting.reject(new TripProblems(said.problems));
     else waiting.reject(new Error(said.fault));
   }
@@ -88,6 +90,10 @@ const reckoner = new Hand<ReckonAsk>(
   () => new Worker(new URL("./reckonWorker.js", import.meta.url), { type: "module" }),
 );
 
+const camper = new Hand<CampAsk>(
+  () => new Worker(new URL("./campWorker.js", import.meta.url), { type: "module" }),
+);
+
 export const readOnDesk = (text: string): Promise<TripOnDesk> => desk.ask({ do: "read", text });
 export const editOnDesk = (text: string, edits: readonly TripEdit[]): Promise<TripOnDesk> =>
   desk.ask({ do: "edit", text, edits });
@@ -102,6 +108,9 @@ export const knownFoods = (): Promise<readonly string[]> => desk.ask({ do: "food
 /** Asks the desk about a camp log. */
 export const askLog = <K extends LogAsk["do"]>(ask: Extract<LogAsk, { do: K }>): Promise<LogAnswers[K]> =>
   desk.ask(ask);
+
+/** Asks what a log changes. Rejects with `TripProblems`, or with `CalledOff` where a newer question came. */
+export const askCamp = (ask: CampAsk): Promise<CampAnswer> => camper.ask(ask);
 
 /** Asks the reckoner; `tell` hears how far it is. Rejects with `TripProblems` or `CalledOff`. */
 export function reckon<K extends ReckonAsk["do"]>(

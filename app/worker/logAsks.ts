@@ -35,6 +35,10 @@ export interface CampFacts {
   items: readonly { name: string; cooler: string | null; like: string }[];
   /** Ice of the trip and of its shops, each kind once. */
   ice: readonly IceKind[];
+  /** Meals by day, as a log names them: "day 3 dinner". */
+  meals: readonly { name: string; at_ms: number }[];
+  /** Places that sell ice on the way. */
+  shops: readonly string[];
   /** Highest and lowest air by day, as typed; the last repeats. Empty for hourly weather. */
   days: readonly { high: string; low: string }[];
 }

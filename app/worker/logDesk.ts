@@ -3,6 +3,7 @@ import {
   type Log,
   localInstant_ms,
   logDiff,
+  mealMoments,
   mergeLogs,
   readLog,
   readTrip,
@@ -77,6 +78,11 @@ function factsOf(trip: Trip): CampFacts {
       like: like.key,
     })),
     ice: iceKinds(trip),
+    meals: mealMoments(trip).map(({ t_s, meal, day }) => ({
+      name: `day ${day} ${meal}`,
+      at_ms: depart_ms + t_s * 1000,
+    })),
+    shops: [...new Set(trip.supply.flatMap(({ where, when_s }) => (when_s === null ? [] : [where])))],
     days: (typed.weather?.days ?? []).map(({ high, low }) => ({ high: high ?? "", low: low ?? "" })),
   };
 }

@@ -40,8 +40,8 @@ export class MemberPool {
     try {
       return await spreadOver(this.#hands.slice(0, wanted))(tasks, hooks);
     } catch (error) {
-      // What the others still run is of no use to anybody.
-      this.close();
+      // What the others still run is of no use to anybody; where it was called off, they end by themselves.
+      if (!(error instanceof Cancelled)) this.close();
       throw error;
     } finally {
       signal?.removeEventListener("abort", stop);

@@ -1,5 +1,6 @@
 import { clockMoments_s, localInstant_ms } from "../sky/localTime.ts";
 import type { Trip, TripFood } from "../trip/types.ts";
+import { dayAt } from "./moment.ts";
 
 type MealWord = "breakfast" | "lunch" | "dinner";
 
@@ -9,6 +10,8 @@ const MEAL_WORDS: readonly MealWord[] = ["breakfast", "lunch", "dinner"];
 export interface MealMoment {
   t_s: number;
   meal: MealWord;
+  /** Day of the trip; 1 is the local day of departure. */
+  day: number;
 }
 
 /** Every meal after departure and before return, in order. */
@@ -19,6 +22,7 @@ export function mealMoments(trip: Trip): MealMoment[] {
     clockMoments_s(start_ms, timezone, trip.meals[`${meal}_s`], 0, trip.duration_s).map((t_s) => ({
       t_s,
       meal,
+      day: dayAt(trip, t_s),
     })),
   );
   return all.filter(({ t_s }) => t_s > 0 && t_s < trip.duration_s).sort((a, b) => a.t_s - b.t_s);

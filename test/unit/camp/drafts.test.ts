@@ -1,21 +1,18 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { clockWords, dayAt, doubtfulDays, localIso, shiftTo_ms } from "../../../app/camp/campClock.ts";
-import {
-  type Act,
-  type Asking,
-  acts,
-  type Draft,
-  entryOf,
-  isComplete,
-  saidBy,
-  stepsOf,
-} from "../../../app/camp/drafts.ts";
+import { type Act, acts, coolerActs, type Draft, entryOf, saidBy } from "../../../app/camp/drafts.ts";
+import { type Asking, isComplete, stepsOf } from "../../../app/camp/steps.ts";
 import type { CampFacts, LogOnDesk } from "../../../app/worker/logAsks.ts";
 import { logAnswer } from "../../../app/worker/logDesk.ts";
 import type { LogEntryFile } from "../../../core/camp/logFile.ts";
 
-const text = readFileSync(new URL("../../../examples/family-three-days.yaml", import.meta.url), "utf8");
+/** The family's trip, with a shop on the way. */
+const text = readFileSync(
+  new URL("../../../examples/family-three-days.yaml", import.meta.url),
+  "utf8",
+).replace("\nsupply:\n", "\nsupply:\n  - { form: cube, each: 5 lb, where: camp store, when: day 2 09:00 }\n");
+const NOW_ms = Date.parse("2027-07-17T11:05:00Z");
 
 const deskOf = (entries: LogEntryFile[]): LogOnDesk =>
   logAnswer({ do: "log", text, log: { "coldstow-log": 1, entries }, units: "us" }) as LogOnDesk;
@@ -38,7 +35,8 @@ function answered(act: Act, asking: Asking): Draft[] {
         : step.options.map(({ value }) => value);
     for (const pick of picks) go({ ...draft, picks: [...draft.picks, pick] });
   };
-  go({ cooler: facts.coolers[0]!, act, picks: [], dial: null, earlier_h: 0 });
+  const isOfTrip = !(coolerActs as readonly Act[]).includes(act);
+  go({ cooler: isOfTrip ? null : facts.coolers[0]!, act, picks: [], dial: null, earlier_h: 0 });
   return drafts;
 }
 
@@ -46,7 +44,7 @@ describe("what can be tapped together", () => {
   it.each(acts.flatMap((act) => (["us", "metric"] as const).map((units) => [act, units] as const)))(
     "is an entry that a log may hold: %s in %s units",
     (act, units) => {
-      const drafts = answered(act, { facts, units, likely_C: 4.4 });
+      const drafts = answered(act, { facts, units, likely_C: 4.4, now_ms: NOW_ms });
       expect(drafts.length).toBeGreaterThan(0);
       const entries = drafts
         .flatMap((draft) => saidBy(draft, 2))
@@ -59,7 +57,7 @@ describe("what can be tapped together", () => {
   );
 
   it("takes four taps at most for the ice of a cooler, the cooler and the last word counted", () => {
-    const asking: Asking = { facts, units: "us", likely_C: 4.4 };
+    const asking: Asking = { facts, units: "us", likely_C: 4.4, now_ms: NOW_ms };
     for (const draft of answered("ice", asking)) expect(1 + draft.picks.length + 1).toBeLessThanOrEqual(4);
   });
 });
