@@ -49,12 +49,13 @@ async function phone(): Promise<{ page: Page; context: BrowserContext; planned: 
   page.on("pageerror", ({ message }) => faults.push(message));
   await page.clock.setFixedTime(at_ms(1, "06:00"));
   await page.goto(address);
-  await page.getByRole("radio", { name: /^desert/ }).check();
+  await page.getByRole("radio", { name: /^river/ }).check();
   await tap(page, "Begin");
   await page.getByRole("button", { name: "Plan it" }).first().click();
   await page.getByText(/From 256 runs/).waitFor(patient);
   await tap(page, "Share");
   const planned = await saved(page, "Save the planned trip");
+  await page.keyboard.press("Escape");
   await page.goto(`${address}#/camp`);
   await page.getByRole("heading", { level: 1, name: /^Day 1/ }).waitFor(patient);
   return { page, context, planned };
@@ -69,11 +70,13 @@ async function toLog(page: Page): Promise<void> {
 
 /** Logs by taps and waits for the full answer. */
 async function log(page: Page, when_ms: number, taps: readonly string[]): Promise<void> {
+  const t0 = performance.now();
   await page.clock.setFixedTime(when_ms);
   await toLog(page);
   for (const name of [...taps, "Done"]) await tap(page, name);
   await page.getByText("The one thing now").waitFor(patient);
   await page.locator('.camp[data-reckoning="false"][data-kept="true"]').waitFor(patient);
+  console.log(taps.join(), performance.now() - t0);
 }
 
 interface Kept {
@@ -130,8 +133,10 @@ const width_h = ({ p10, p90 }: Told["iceOut_h"], length_h: number): number =>
   (p90 ?? length_h) - (p10 ?? length_h);
 
 it("narrows on both phones as the command line has it, and a supposed night changes nothing that is kept", async () => {
+  console.time("phones");
   const ana = await phone();
   const ben = await phone();
+  console.timeEnd("phones");
   expect(ben.planned).toBe(ana.planned);
   const first = await keptAnswer(ana.page);
 
@@ -173,13 +178,14 @@ it("narrows on both phones as the command line has it, and a supposed night chan
 
   const length_h = printed.trip.hours;
   const [wide, narrow] = [first, hers].map(({ told }) =>
-    width_h(told.find(({ cooler }) => cooler === "galley")!.iceOut_h, length_h),
+    told.reduce((sum, { iceOut_h }) => sum + width_h(iceOut_h, length_h), 0),
   ) as [number, number];
-  expect(narrow).toBeLessThan(wide);
-  expect(hers.picture.match(/<circle /g)!.length).toBeGreaterThanOrEqual(8);
+  expect(narrow).toBeLessThan(0.75 * wide);
+  expect(hers.picture.match(/<circle /g)!.length).toBeGreaterThanOrEqual(5);
 
   await supposedNight(ana.page);
   expect((await keptAnswer(ana.page)).told).toEqual(hers.told);
+  if (process.env.LOOK) await shots(ana.page);
   for (const { context } of [ana, ben]) await context.close();
   expect(faults).toEqual([]);
 }, 400_000);
@@ -216,4 +222,24 @@ async function supposedNight(page: Page): Promise<void> {
   await tap(page, "More");
   await tap(page, "What was logged");
   expect(await page.locator(".camp section li").filter({ hasText: "home at" }).count()).toBe(0);
+}
+
+async function shots(page: Page): Promise<void> {
+  const shot = async (name: string): Promise<void> => { await page.screenshot({ path: `/tmp/week-${name}.png`, fullPage: true }); };
+  await tap(page, "Today");
+  await shot("today");
+  await tap(page, "More");
+  await shot("more");
+  await tap(page, "How long the ice lasts, and what to do");
+  await shot("answer");
+  await tap(page, "Today"); await tap(page, "More"); await tap(page, "What to eat, what to throw away");
+  await shot("eat");
+  await tap(page, "Today"); await tap(page, "More"); await tap(page, "What if plans change?");
+  await shot("if");
+  await page.setViewportSize({ width: 1280, height: 900 });
+  await tap(page, "Today");
+  await shot("today1280");
+  await tap(page, "More");
+  await tap(page, "How long the ice lasts, and what to do");
+  await shot("answer1280");
 }
