@@ -200,7 +200,6 @@ it("narrows on both phones as the command line has it, and a supposed night chan
 
   await supposedNight(ana.page);
   expect((await keptAnswer(ana.page)).told).toEqual(hers.told);
-  if (process.env.LOOK) await shots(ana.page);
   for (const { context } of [ana, ben]) await context.close();
   expect(faults).toEqual([]);
 }, 400_000);
@@ -237,30 +236,4 @@ async function supposedNight(page: Page): Promise<void> {
   await tap(page, "More");
   await tap(page, "What was logged");
   expect(await page.locator(".camp section li").filter({ hasText: "home at" }).count()).toBe(0);
-}
-
-async function shots(page: Page): Promise<void> {
-  const shot = async (name: string): Promise<void> => {
-    await page.screenshot({ path: `/tmp/week-${name}.png`, fullPage: true });
-  };
-  await tap(page, "Today");
-  await shot("today");
-  await tap(page, "More");
-  await shot("more");
-  await tap(page, "How long the ice lasts, and what to do");
-  await shot("answer");
-  await tap(page, "Today");
-  await tap(page, "More");
-  await tap(page, "What to eat, what to throw away");
-  await shot("eat");
-  await tap(page, "Today");
-  await tap(page, "More");
-  await tap(page, "What if plans change?");
-  await shot("if");
-  await page.setViewportSize({ width: 1280, height: 900 });
-  await tap(page, "Today");
-  await shot("today1280");
-  await tap(page, "More");
-  await tap(page, "How long the ice lasts, and what to do");
-  await shot("answer1280");
 }
