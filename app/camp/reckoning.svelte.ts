@@ -23,7 +23,6 @@ export interface Question {
   file: string;
   log: LogFile;
   now_s: number;
-  about: readonly string[];
 }
 
 const nameOf = (trip: string): string => `camp answer ${trip}`;
@@ -86,12 +85,12 @@ class Reckoning {
   }
 
   async #reckon(
-    { file, log, now_s, about }: Question,
+    { file, log, now_s }: Question,
     before: CampAsk["before"],
     put: (answer: CampAnswer) => void,
   ): Promise<boolean> {
     const turn = ++this.#turn;
-    const ask = { text: file, log, now_s, about, before, units: table.units, width: pictureWidth() } as const;
+    const ask = { text: file, log, now_s, before, units: table.units, width: pictureWidth() } as const;
     this.isBusy = true;
     // What was to be done before this entry may no longer be.
     this.isRough = true;

@@ -15,8 +15,6 @@ export interface CampAsk {
   units: UnitSystem;
   /** Of the picture, px. */
   width: number;
-  /** Coolers that what was logged is about; none: all of them. */
-  about: readonly string[];
   before: ToldIce | null;
   /** Few members and no trial of acts: there at once. */
   isRough: boolean;

@@ -64,7 +64,7 @@ self.addEventListener("message", async ({ data: { id, ask } }: MessageEvent<Aske
 });
 
 async function answered(
-  { text, log: file, now_s, units, width, about, before, isRough }: CampAsk,
+  { text, log: file, now_s, units, width, before, isRough }: CampAsk,
   own: { readonly aborted: boolean },
   onProgress: (done_frac: number) => void,
 ): Promise<CampAnswer> {
@@ -74,7 +74,7 @@ async function answered(
   const { trip: livedTrip, run } = livedOf(text, trip, reading.log);
   const options = { ...(isRough ? ROUGH : FULL), seed: SEED, now_s, signal: own, onProgress, pause };
   const whole = await camp(livedTrip, reading.log, run, options);
-  return campAnswer(whole, { units, width, about, before });
+  return campAnswer(whole, { units, width, before });
 }
 
 /** Lets messages in, so that a newer question is heard while acts are tried. */

@@ -23,15 +23,21 @@ export interface EatRow {
 /** The end of the ice of each cooler as it was told, to tell the next answer against. */
 export type ToldIce = readonly { cooler: string; iceOut_h: Band }[];
 
+/** What is different now in one cooler. */
+interface CoolerAnswer {
+  cooler: string;
+  /** One sentence. */
+  says: string;
+  /** How its range narrowed, look by look, as an SVG; null: nobody looked into it. */
+  picture: string | null;
+}
+
 /** What a log changes, in words for a screen. Plain data: it is kept and sent. */
 export interface CampAnswer {
-  /** What is different now for the coolers that were asked about, one sentence each. */
-  says: readonly string[];
-  /** The same of all the others. */
-  others: readonly string[];
+  coolers: readonly CoolerAnswer[];
   /** The one thing to do now, or that none is needed. */
   now: string;
-  /** Whether `now` is something to do. */
+  /** Whether `now` must be done, for food or the ice that it needs. */
   isAct: boolean;
   /** What the log gets once it was done; empty: it is not done at once. */
   nowLogs: readonly SaidEntry[];
@@ -40,8 +46,6 @@ export interface CampAnswer {
   /** Odd looks, lost coolers, thin ranges. */
   doubts: readonly string[];
   eat: readonly EatRow[];
-  /** How the range narrowed, look by look, as an SVG; null: nobody looked. */
-  picture: string | null;
   told: ToldIce;
 }
 
@@ -49,8 +53,6 @@ export interface AnswerOptions {
   units: UnitSystem;
   /** Of the picture, px. */
   width: number;
-  /** Coolers that what was logged is about; none: all of them. */
-  about: readonly string[];
   /** What was told before; null: nothing was. */
   before: ToldIce | null;
 }
@@ -99,26 +101,27 @@ const firstAct = ({ now, others, needed }: CampResult): ActResult | null =>
  *
  * @throws DomainError for a width outside 320…1600
  */
-export function campAnswer(whole: CampForecast, { units, width, about, before }: AnswerOptions): CampAnswer {
+export function campAnswer(whole: CampForecast, { units, width, before }: AnswerOptions): CampAnswer {
   const { camp } = whole;
   const voice = voiceFor(whole.told, { units });
-  const isAbout = ({ cooler }: LearnedResult): boolean => about.length === 0 || about.includes(cooler);
-  const say = (learned: LearnedResult): string => sinceWords(learned, before, voice);
   const act = firstAct(camp);
-  const logged = camp.learned.filter(({ nLooks }) => nLooks > 0);
-  const shown = logged.some(isAbout) ? camp.learned.filter(isAbout) : camp.learned;
   return {
-    says: camp.learned.filter(isAbout).map(say),
-    others: camp.learned.filter((one) => !isAbout(one)).map(say),
+    coolers: camp.learned.map((learned, i) => ({
+      cooler: learned.cooler,
+      says: sinceWords(learned, before, voice),
+      picture: lookLadder(
+        { ...whole, camp: { ...camp, learned: [learned] } },
+        { width, units, id: `looks${i}` },
+      ),
+    })),
     now: oneThingWords(camp, voice),
-    isAct: act !== null,
+    isAct: camp.now !== null,
     nowLogs: act?.logs ?? [],
     acts: camp.others.filter((one) => one !== act).map((one) => actSentence(one, voice)),
     doubts: [...goneWords(camp), ...oddWords(camp.looks, voice), ...doubtWords(camp.learned)].map(
       (said) => `${said}.`,
     ),
     eat: camp.eatOrder.map((one) => eatRow(one, whole, voice)),
-    picture: lookLadder({ ...whole, camp: { ...camp, learned: shown } }, { width, units, id: "looks" }),
     told: camp.learned.map(({ cooler, iceOut_h }) => ({ cooler, iceOut_h })),
   };
 }

@@ -97,7 +97,12 @@ async function log(page: Page, when_ms: number, taps: readonly string[]): Promis
 }
 
 interface KeptAnswer {
-  answer: { told: Told[]; eat: { name: string; verdict: string }[]; now: string; picture: string };
+  answer: {
+    told: Told[];
+    eat: { name: string; verdict: string }[];
+    now: string;
+    coolers: { picture: string }[];
+  };
 }
 interface Told {
   cooler: string;
@@ -196,7 +201,9 @@ it("narrows on both phones as the command line has it, and a supposed night chan
     told.reduce((sum, { iceOut_h }) => sum + width_h(iceOut_h, length_h), 0),
   ) as [number, number];
   expect(narrow).toBeLessThan(0.75 * wide);
-  expect(hers.picture.match(/<circle /g)!.length).toBeGreaterThanOrEqual(5);
+  // A ring on the picture for every look.
+  const rings = hers.coolers.map(({ picture }) => picture.match(/r="6.5"/g)!.length);
+  expect(rings).toEqual([5, 4]);
 
   await supposedNight(ana.page);
   expect((await keptAnswer(ana.page)).told).toEqual(hers.told);
