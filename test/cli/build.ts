@@ -1,5 +1,5 @@
 import { spawnSync } from "node:child_process";
-import { mkdirSync, mkdtempSync, rmdirSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -7,6 +7,8 @@ import { fileURLToPath } from "node:url";
 const root = fileURLToPath(new URL("../../", import.meta.url));
 const program = join(root, "dist/cli/coldstow.js");
 const lock = join(root, "node_modules/.coldstow-build");
+/** A build takes a fraction of this even where it is slow; an older lock was left behind by a run that was stopped. */
+const staleLock_ms = 90_000;
 
 /** Builds the program if it is not the newest; files of tests that run at once take turns. */
 export function build(): void {
@@ -15,7 +17,8 @@ export function build(): void {
       mkdirSync(lock);
       break;
     } catch (error) {
-      if (turn > 600) throw error;
+      if (turn > 1200) throw error;
+      dropStaleLock();
       Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 100);
     }
   }
@@ -27,8 +30,14 @@ export function build(): void {
     });
     if (status !== 0) throw new Error(stdout);
   } finally {
-    rmdirSync(lock);
+    rmSync(lock, { recursive: true, force: true });
   }
+}
+
+function dropStaleLock(): void {
+  const made_ms = statSync(lock, { throwIfNoEntry: false })?.mtimeMs;
+  if (made_ms === undefined || Date.now() - made_ms < staleLock_ms) return;
+  rmSync(lock, { recursive: true, force: true });
 }
 
 export interface Run {
