@@ -4,7 +4,6 @@ import {
   type Aim,
   bookPictures,
   booksText,
-  type Draws,
   type Forecast,
   failuresOf,
   highsSolver,
@@ -17,6 +16,7 @@ import {
   tasksFor,
   tripBook,
   unitsOf,
+  type WholeOptions,
   type WholePlan,
   wholePlan,
 } from "../core/index.ts";
@@ -68,11 +68,11 @@ export function planCommand(finish: (code: number) => void): Base {
 async function planOf(open: OpenTrip, flags: PlanFlags, progress: Progress): Promise<WholePlan> {
   const { aim, members, seed } = flags;
   if (members > 0) warmThreads();
-  const draw = async (planned: Planned, count: number | "all"): Promise<Draws> => {
+  const draw: WholeOptions["draw"] = async (planned, count, only) => {
     progress.end();
     const source = sourceOf(open, fileOf(open, planned, flags));
     const isAll = count === "all";
-    const tasks = tasksFor(0, null, isAll ? members : count, seed, isAll);
+    const tasks = tasksFor(0, null, isAll ? members : count, seed, isAll, only);
     return joinDraws(await withProgress([source], flags, (run, hooks) => run(tasks, hooks)));
   };
   const solve = await highsSolver();

@@ -11,7 +11,6 @@ import {
   coolerMoment,
   coolerStrip,
   coolerStripData,
-  type Draws,
   doubtBars,
   drainBands,
   type Forecast,
@@ -50,6 +49,7 @@ import {
   tripBook,
   type UnitSystem,
   unitsOf,
+  type WholeOptions,
   type WholePlan,
   wholePlan,
   whysOf,
@@ -160,10 +160,10 @@ async function made({ text, members, aim }: PlanOrder, tell: Tell): Promise<Made
   const says = members === 0 ? "middle case" : `tried on ${members} members`;
   const fileOf = (planned: Planned): string =>
     plannedFile(text, trip, planned, unitsOf(text), `Added by coldstow plan, aim: ${aim}; ${says}.`);
-  const draw = async (planned: Planned, count: number | "all"): Promise<Draws> => {
+  const draw: WholeOptions["draw"] = async (planned, count, only) => {
     const isAll = count === "all";
     const { run } = runnersOf(fileOf(planned));
-    return joinDraws(await run(tasksFor(0, null, isAll ? members : count, SEED, isAll), weeks(tell)));
+    return joinDraws(await run(tasksFor(0, null, isAll ? members : count, SEED, isAll, only), weeks(tell)));
   };
   const options = { aim, members, seed: SEED, solve: await solver, draw, onProgress: tell };
   const whole = await wholePlan(trip, options);

@@ -11,46 +11,61 @@ import {
 import { foodFacts, trackOf } from "../forecast/foodResult.ts";
 import { inWorld } from "../forecast/inWorld.ts";
 import { loadTrip } from "../forecast/load.ts";
-import { iceOut_s, iceOutCarriedOn_s } from "../forecast/run.ts";
+import { iceOut_s, iceOutCarriedOn_s, looseStep_rel } from "../forecast/run.ts";
 import type { World } from "../forecast/world.ts";
 import { DomainError } from "../quantity/errors.ts";
+import { linkedCoolers, onlyCoolers } from "../trip/oneCooler.ts";
 import type { Trip, TripFood } from "../trip/types.ts";
 import { drawWorld, worldAt } from "./drawWorld.ts";
 import { inputsOf } from "./inputs.ts";
 import { makeBins, putInBin } from "./seriesBins.ts";
 import type { CoolerDraws, CoolerSeriesBins, Draws, FoodDraws, MemberTask, SeriesBins } from "./types.ts";
 
-/**
- * Members may be stepped more loosely than the middle case: what that adds (under 0.1 % of ice-out) is small against a
- * band of a quarter.
- */
-const tolerance = 6;
+const tolerance = looseStep_rel;
 const hour_s = 3600;
 
 /** What all members of a trip have in common, made once. */
 interface Prepared {
-  input: FleetInput;
-  /** Items in a cooler, in the trip's order. */
+  /** The trip, or the part of it that is run. */
+  part: Trip;
+  /** Places of its coolers in the whole trip, and of its food among all items that lie in a cooler. */
+  coolerAt: readonly number[];
+  foodAt: readonly number[];
+  /** Its items in a cooler, in the trip's order. */
   food: readonly TripFood[];
+  input: FleetInput;
   grids: readonly (readonly GridPoint[])[];
 }
 
-const prepared = new WeakMap<Trip, Prepared>();
+const prepared = new WeakMap<Trip, Map<string, Prepared>>();
 
-function prepare(trip: Trip): Prepared {
-  const before = prepared.get(trip);
+const inCoolers = ({ food }: Trip): TripFood[] => food.filter((item) => item.cooler !== null);
+
+function prepare(trip: Trip, only: readonly number[] | undefined): Prepared {
+  const known = prepared.get(trip) ?? new Map<string, Prepared>();
+  prepared.set(trip, known);
+  const key = only?.join() ?? "all";
+  const before = known.get(key);
   if (before !== undefined) return before;
-  const input = loadTrip(trip);
+  const wanted = new Set(only?.flatMap((i) => [...linkedCoolers(trip, i)]) ?? trip.coolers.keys());
+  const coolerAt = [...wanted].sort((a, b) => a - b);
+  const part = coolerAt.length === trip.coolers.length ? trip : onlyCoolers(trip, wanted);
+  const input = loadTrip(part);
   const fleet = startFleet(input, { tolerance, books: "end" });
   runFleet(fleet, input.end_s);
-  const made = {
-    input,
-    food: trip.food.filter((item) => item.cooler !== null),
-    grids: fleet.tracks.map((track) => gridOf(fleet, track)),
-  };
-  prepared.set(trip, made);
+  const grids = fleet.tracks.map((track) => gridOf(fleet, track));
+  const ids = inCoolers(trip).map(({ id }) => id);
+  const food = inCoolers(part);
+  const made = { part, coolerAt, foodAt: food.map(({ id }) => ids.indexOf(id)), food, input, grids };
+  known.set(key, made);
   return made;
 }
+
+/** The world of a whole trip as it is for some of its coolers. */
+const worldFor = (world: World, coolerAt: readonly number[]): World => ({
+  ...world,
+  coolers: coolerAt.map((i) => world.coolers[i]!),
+});
 
 const column = (n: number): Float64Array => new Float64Array(n).fill(Number.NaN);
 
@@ -152,26 +167,32 @@ function worldOf(trip: Trip, task: Pick<MemberTask, "from" | "seed" | "scores">,
  */
 export function runMembers(
   trip: Trip,
-  task: Pick<MemberTask, "from" | "to" | "seed" | "series" | "scores">,
+  task: Pick<MemberTask, "from" | "to" | "seed" | "series" | "scores" | "only">,
 ): Draws {
-  const { input, food, grids } = prepare(trip);
+  const { part, coolerAt, foodAt, food, input, grids } = prepare(trip, task.only);
   const n = task.to - task.from;
-  const coolers = trip.coolers.map(() => makeCoolerDraws(n));
-  const foods = food.map(() => makeFoodDraws(n));
-  const series = task.series ? grids.map((grid) => makeSeries(trip, grid, n)) : null;
+  const draws: Draws = {
+    from: task.from,
+    to: task.to,
+    coolers: trip.coolers.map(() => makeCoolerDraws(n)),
+    food: inCoolers(trip).map(() => makeFoodDraws(n)),
+    series: task.series
+      ? trip.coolers.map((_, i) => makeSeries(trip, grids[coolerAt.indexOf(i)] ?? [], n))
+      : null,
+  };
   for (let at = 0; at < n; at++) {
-    const world = worldOf(trip, task, at);
+    const world = worldFor(worldOf(trip, task, at), coolerAt);
     const fleet = startFleet(inWorld(input, trip.weather, world), { tolerance, books: "end" });
     runFleet(fleet, input.end_s);
     food.forEach((item, k) => {
-      const most_C = keepFood(trip, fleet, item, at, foods[k]!);
-      const { warmest_C } = coolers[item.cooler!]!;
+      const most_C = keepFood(part, fleet, item, at, draws.food[foodAt[k]!]!);
+      const { warmest_C } = draws.coolers[coolerAt[item.cooler!]!]!;
       if (most_C !== null && !(warmest_C[at]! > most_C)) warmest_C[at] = most_C;
     });
-    coolers.forEach((draws, i) => {
-      keepCooler(trip, fleet, i, at, draws);
-      if (series !== null) keepSeries(trip, fleet, i, grids[i]!, at, series[i]!);
+    coolerAt.forEach((place, i) => {
+      keepCooler(part, fleet, i, at, draws.coolers[place]!);
+      if (draws.series !== null) keepSeries(part, fleet, i, grids[i]!, at, draws.series[place]!);
     });
   }
-  return { from: task.from, to: task.to, coolers, food: foods, series };
+  return draws;
 }

@@ -3,13 +3,18 @@ import type { MemberTask } from "./types.ts";
 /** Small enough that cancelling is quick and workers end together, large enough that handing out costs nothing. */
 const perTask = 16;
 
-/** Cuts the members of one variant of a trip into tasks of about equal length. */
+/**
+ * Cuts the members of one variant of a trip into tasks of about equal length.
+ *
+ * @param only coolers whose numbers are wanted; see `MemberTask`
+ */
 export function tasksFor(
   trip: number,
   variant: string | null,
   members: number,
   seed: number,
   series: boolean,
+  only?: readonly number[],
 ): MemberTask[] {
   const pieces = Math.max(1, Math.ceil(members / perTask));
   return Array.from({ length: pieces }, (_, i) => ({
@@ -19,5 +24,6 @@ export function tasksFor(
     to: Math.floor(((i + 1) * members) / pieces),
     seed,
     series,
+    ...(only === undefined ? {} : { only }),
   }));
 }

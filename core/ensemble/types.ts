@@ -15,6 +15,12 @@ export interface MemberTask {
    * from `from` on; left out: drawn.
    */
   scores?: Float64Array;
+  /**
+   * Coolers whose numbers are wanted; those that a merge joins to them are run as well, all others have no number. Left out:
+   * every one. What is kept of a cooler does not depend on which others are run, but for the step tolerance where a merge of two
+   * makes all of them halt.
+   */
+  only?: readonly number[];
 }
 
 /** Numbers of one cooler by member, in the order of the members; NaN: not before the return, or there is none. */

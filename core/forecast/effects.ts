@@ -1,7 +1,8 @@
+import { linkedCoolers, onlyCoolers } from "../trip/oneCooler.ts";
 import { withValue } from "../trip/paths.ts";
 import { readTripObject } from "../trip/readTrip.ts";
 import type { Assumed, Trip } from "../trip/types.ts";
-import { iceOutCarriedOn_s, runTrip } from "./run.ts";
+import { iceOutCarriedOn_s, looseStep_rel, runTrip } from "./run.ts";
 
 export interface EffectsOptions {
   readBeside?: (name: string) => string | null;
@@ -9,14 +10,30 @@ export interface EffectsOptions {
   signal?: { readonly aborted: boolean };
 }
 
-/** Ice-out of every cooler of a trip with one value of its file changed; null when the file does not take it. */
+/** Coolers that a value of the file can matter to; null: all of them. */
+function concerned(trip: Trip, path: string): ReadonlySet<number> | null {
+  const [, list, at] = /^(coolers|ice|food)\[(\d+)\]/.exec(path) ?? [];
+  if (list === undefined) return null;
+  const own =
+    list === "coolers"
+      ? Number(at)
+      : [...trip.ice, ...trip.food].find((lot) => lot.path === `${list}[${at}]`)?.cooler;
+  return own === undefined || own === null ? null : linkedCoolers(trip, own);
+}
+
+/** Ice-out of the coolers that one changed value of a trip's file concerns; null when the file does not take it. */
 function iceOutWith(trip: Trip, path: string, value: string, options: EffectsOptions): number[] | null {
   const read = options.readBeside === undefined ? {} : { readBeside: options.readBeside };
   const reading = readTripObject(withValue(trip.typed, path, value), { file: trip.title, ...read });
   if (!reading.ok) return null;
   // Ice that a plan adds stands after the file's own.
   const added = trip.ice.filter((ice) => !reading.trip.ice.some((other) => other.id === ice.id));
-  const fleet = runTrip({ ...reading.trip, ice: [...reading.trip.ice, ...added] });
+  const whole = { ...reading.trip, ice: [...reading.trip.ice, ...added] };
+  const only = concerned(whole, path);
+  const fleet = runTrip(only === null ? whole : onlyCoolers(whole, only), {
+    tolerance: looseStep_rel,
+    books: "end",
+  });
   return fleet.boxes.map((_, i) => iceOutCarriedOn_s(fleet, i));
 }
 

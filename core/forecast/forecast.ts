@@ -17,6 +17,8 @@ export interface ForecastOptions extends EffectsOptions {
   effects?: boolean;
   /** Run this world instead of the middle case. */
   world?: World;
+  /** Allowed error of a step relative to the standard one (`SimulateOptions`). */
+  tolerance?: number;
 }
 
 function assumedOf(trip: Trip, options: ForecastOptions): AssumedResult[] {
@@ -83,7 +85,11 @@ function resultOf(trip: Trip, fleet: Fleet, options: ForecastOptions): Result {
  * @throws ModelError when books do not close: our bug
  */
 export function forecast(trip: Trip, options: ForecastOptions = {}): Forecast {
-  const fleet = runTrip(trip, options.world === undefined ? {} : { world: options.world });
+  const { world, tolerance } = options;
+  const fleet = runTrip(trip, {
+    ...(world === undefined ? {} : { world }),
+    ...(tolerance === undefined ? {} : { tolerance }),
+  });
   const result = resultOf(trip, fleet, options);
   return { trip, result, nights_h: nightSpans_h(trip), marks: marksOf(trip), fleet };
 }

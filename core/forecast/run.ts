@@ -5,6 +5,12 @@ import { inWorld } from "./inWorld.ts";
 import { loadTrip } from "./load.ts";
 import type { World } from "./world.ts";
 
+/**
+ * Allowed error of a step, relative to the standard one, where many runs are compared or make a band: twice as fast, and
+ * off by less than 0.1 % of ice-out, which is small against what they tell apart.
+ */
+export const looseStep_rel: number = 6;
+
 /** Simulates a whole trip, one run: the middle case, or the world given. */
 export function runTrip(trip: Trip, options: SimulateOptions & { world?: World } = {}): Fleet {
   const { world, ...how } = options;

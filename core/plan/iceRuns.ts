@@ -1,5 +1,6 @@
+import type { Draws } from "../ensemble/types.ts";
 import type { IceRun } from "../forecast/planResult.ts";
-import type { Warning } from "../forecast/result.ts";
+import type { Result, Warning } from "../forecast/result.ts";
 import { massWords } from "../quantity/show.ts";
 import { usualLayer } from "../trip/ice.ts";
 import type { Trip, TripIce } from "../trip/types.ts";
@@ -53,6 +54,17 @@ interface Search {
   trip: Trip;
   runs: Settled[];
   visits: readonly Visit[];
+  /** How the trip stood with the runs found by then: coolers that want nothing do not change it. */
+  stood: { runs: readonly Settled[]; result: Result; draws: Draws | null } | null;
+}
+
+/** The trip with its runs so far, as it is likely and over members. */
+function standOf(search: Search): { now: Trip; result: Result; draws: Draws | null } {
+  const { runs, trials } = search;
+  const now = withRuns(search);
+  if (search.stood?.runs !== runs)
+    search.stood = { runs, result: trials.run(now).result, draws: trials.draws(now) };
+  return { ...search.stood, now };
 }
 
 const withRuns = ({ trip, runs }: Search): Trip => ({
@@ -177,8 +189,8 @@ function fetchFor(search: Search, cooler: number): void {
   const { trials, trip } = search;
   const { length: most } = search.visits;
   for (let round = 0; round < most && trials.leftCount > 4; round++) {
-    const now = withRuns(search);
-    const wanting = wantingOf(now, trials.run(now).result, trials.draws(now), cooler);
+    const { now, result, draws } = standOf(search);
+    const wanting = wantingOf(now, result, draws, cooler);
     if (wanting === null) return;
     trials.says(`ice runs for ${trip.coolers[cooler]!.name}`);
     let found: ReturnType<typeof piecesFor> = null;
@@ -247,9 +259,8 @@ function runOf(
 
 /** Why a cooler that does not hold gets no run, or not enough; and why there is none at all. */
 function runWarnings(search: Search, shut: readonly string[], written: readonly IceRun[]): Warning[] {
-  const { trials, trip, visits, runs } = search;
-  const now = withRuns(search);
-  const [result, draws] = [trials.run(now).result, trials.draws(now)];
+  const { trip, visits, runs } = search;
+  const { now, result, draws } = standOf(search);
   const none = visits.length > 0 ? [] : shut.length > 0 ? shut : ["no supply on the way is listed"];
   const short = trip.coolers.flatMap((cooler, i): Warning[] => {
     const wanting = wantingOf(now, result, draws, i);
@@ -305,7 +316,7 @@ export function proposeIceRuns(trip: Trip, options: ProposeOptions): IceRunPropo
   const trials = new Trials(options, MOST_RUNS);
   trials.says("ice runs");
   const { visits, shut } = visitsOf(trip);
-  const search: Search = { trials, trip, runs: [], visits };
+  const search: Search = { trials, trip, runs: [], visits, stood: null };
   const feeds = (i: number): number =>
     trip.food.some((food) => food.cooler === i && food.like.perishable) ? 0 : 1;
   const order = trip.coolers.map((_, i) => i).sort((a, b) => feeds(a) - feeds(b) || a - b);

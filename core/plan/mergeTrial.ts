@@ -5,9 +5,9 @@ import type { BandSeries, FoodResult, Result } from "../forecast/result.ts";
 import { iceOutCarriedOn_s } from "../forecast/run.ts";
 import { valueAt, valueBefore } from "../forecast/series.ts";
 import { clockMoments_s, localInstant_ms } from "../sky/localTime.ts";
+import { linkedCoolers, onlyCoolers } from "../trip/oneCooler.ts";
 import type { Trip, TripEvent } from "../trip/types.ts";
 import { insideAt, type Pair } from "./mergeRules.ts";
-import { linkedCoolers, onlyCoolers } from "./oneCooler.ts";
 import type { Run, Trials } from "./trials.ts";
 
 const HOUR_s = 3600;

@@ -1,8 +1,8 @@
 import type { Draws } from "../ensemble/types.ts";
 import type { Result } from "../forecast/result.ts";
+import { linkedCoolers } from "../trip/oneCooler.ts";
 import type { Trip } from "../trip/types.ts";
 import { type Judgement, judge, type Need, needOf } from "./need.ts";
-import { linkedCoolers } from "./oneCooler.ts";
 
 const HOUR_s = 3600;
 const near_h = 1e-6;

@@ -1,13 +1,14 @@
 import { forecast } from "../forecast/forecast.ts";
 import type { Result } from "../forecast/result.ts";
+import { looseStep_rel } from "../forecast/run.ts";
 import type { World } from "../forecast/world.ts";
+import { linkedCoolers, onlyCoolers } from "../trip/oneCooler.ts";
 import type { Trip, TripIce } from "../trip/types.ts";
 import { type Fill, fillCooler, type Tried } from "./fillCooler.ts";
 import { freezerLeft_m3, frozenAtHome_m3 } from "./freezer.ts";
 import type { Aim } from "./leastPieces.ts";
 import { type Judgement, judge, type Need, needOf } from "./need.ts";
 import { isOf, lessOne, type Offer, suits } from "./offer.ts";
-import { linkedCoolers, onlyCoolers } from "./oneCooler.ts";
 
 /** How the search is run. */
 export interface PlanOptions {
@@ -17,8 +18,11 @@ export interface PlanOptions {
   signal?: { readonly aborted: boolean };
   /** Whether the forecast of the plan tells how far each assumption moves the ice; left out: it does. */
   effects?: boolean;
-  /** Search for what holds in this world of a trial, which may be a part of the trip, instead of the middle case. */
-  worldOf?: (trial: Trip) => World;
+  /**
+   * Search for what holds in this world of a trial instead of the middle case. A trial may be a part of a trip; its lots are
+   * those of the whole, since alike ones are told apart by their number.
+   */
+  worldOf?: (trial: Trip, whole: Trip) => World;
 }
 
 /** A cooler with perishables is planned for the world of the search; one with drinks alone for the middle case. */
@@ -38,18 +42,22 @@ export class Scene {
   }
 
   /** The same search in another world. */
-  inWorld(worldOf: (trial: Trip) => World): Scene {
+  inWorld(worldOf: NonNullable<PlanOptions["worldOf"]>): Scene {
     return new Scene({ ...this.options, worldOf }, this.settled);
   }
 
-  /** The middle case of a trip or the world of the search, without the effects of what was assumed. */
-  run(trip: Trip, need: Need | null = null): Result {
+  /**
+   * The middle case of a trip or the world of the search, without the effects of what was assumed. What only steers the
+   * search is stepped loosely, and so is the world of a member, as all members are.
+   */
+  run(trip: Trip, need: Need, { steers, whole = trip }: { steers: boolean; whole?: Trip }): Result {
     this.#trials++;
     this.options.onProgress?.(1 - 40 / (40 + this.#trials), this.#says);
     const { signal } = this.options;
-    const world = need === null || isWatched(need) ? this.options.worldOf?.(trip) : undefined;
+    const world = isWatched(need) ? this.options.worldOf?.(trip, whole) : undefined;
     return forecast(trip, {
       effects: false,
+      ...(steers || world !== undefined ? { tolerance: looseStep_rel } : {}),
       ...(signal === undefined ? {} : { signal }),
       ...(world === undefined ? {} : { world }),
     }).result;
@@ -86,6 +94,10 @@ export interface Stage {
   cooler: number;
   /** Room for planned pieces in the freezer at home, all coolers together. */
   freezerLeft_m3: number;
+  /** Trials are stepped loosely: they steer a search whose answer is asked again. */
+  steers: boolean;
+  /** The trip that `trip` is a part of, where all else in it is known, and this cooler's place there. */
+  within?: { trip: Trip; cooler: number };
 }
 
 /** The part of a trip that one cooler's ice can change: the cooler alone, or all that merges join to it. */
@@ -97,19 +109,32 @@ export function stageFor(trip: Trip, cooler: number): Stage {
     need: needOf(trip, cooler, linked),
     cooler: place,
     freezerLeft_m3: freezerLeft_m3(trip),
+    steers: true,
   };
 }
 
-function judgeStage(scene: Scene, { trip, need }: Stage, more: readonly TripIce[]): Judgement {
-  return judge(scene.run({ ...trip, ice: [...trip.ice, ...more] }, need), need);
+function judgeStage(scene: Scene, stage: Stage, more: readonly TripIce[]): Judgement {
+  const { need, steers, within } = stage;
+  const whole =
+    within === undefined
+      ? {}
+      : {
+          whole: withMore(
+            within.trip,
+            more.map((lot) => ({ ...lot, cooler: within.cooler })),
+          ),
+        };
+  return judge(scene.run(withMore(stage.trip, more), need, { steers, ...whole }), need);
 }
+
+const withMore = (trip: Trip, more: readonly TripIce[]): Trip => ({ ...trip, ice: [...trip.ice, ...more] });
 
 /** Runs a whole trip once for each kind of cooler in it, and judges each cooler by its own. */
 function judgeWhole(scene: Scene, trip: Trip): (need: Need) => Judgement {
   const results = new Map<boolean, Result>();
   return (need) => {
     const kind = isWatched(need) || scene.options.worldOf === undefined;
-    const result = results.get(kind) ?? scene.run(trip, need);
+    const result = results.get(kind) ?? scene.run(trip, need, { steers: false });
     results.set(kind, result);
     return judge(result, need);
   };
@@ -120,8 +145,8 @@ export type Fills = (Fill & { need: Need })[];
 
 /**
  * Fills every cooler of a trip on top of the ice that it has: each by itself first, coolers that merges couple one after
- * another, then the whole trip is asked. Steps of the reckoning fall a little differently there (within its tolerance),
- * so a cooler at the edge may need a piece more; and any piece that can be left out is.
+ * another, then the whole trip is asked, stepped finely. A cooler at the edge may need a piece more then; and any piece
+ * that can be left out is.
  */
 export function fillTrip(scene: Scene, trip: Trip, offers: readonly Offer[]): Fills {
   const fills: Fills = [];
@@ -135,7 +160,8 @@ export function fillTrip(scene: Scene, trip: Trip, offers: readonly Offer[]): Fi
     const { holds, need } = fills[cooler]!;
     if (!holds || judged(need).outcome === "holds") continue;
     const others = fills.filter((_, i) => i !== cooler);
-    const stage = { ...stageFor(trip, cooler), trip: withFills(trip, others), need, cooler };
+    const whole = withFills(trip, others);
+    const stage = { ...stageFor(whole, cooler), steers: false, within: { trip: whole, cooler } };
     fills[cooler] = fillOne(scene, stage, cooler, offers, others);
   }
   leaveOut(scene, trip, fills);
@@ -143,7 +169,10 @@ export function fillTrip(scene: Scene, trip: Trip, offers: readonly Offer[]): Fi
 }
 
 function withFills(trip: Trip, fills: Fills): Trip {
-  return { ...trip, ice: [...trip.ice, ...fills.flatMap(({ ice }) => ice)] };
+  return withMore(
+    trip,
+    fills.flatMap(({ ice }) => ice),
+  );
 }
 
 /** Fills one cooler from what the others leave; `cooler` is its place in the whole trip. */
@@ -172,7 +201,7 @@ function fillOne(
 /** All that differs between two searches for one cooler of the same trip in the middle case. */
 function settledKey(
   cooler: number,
-  { trip, freezerLeft_m3 }: Stage,
+  { trip, freezerLeft_m3, steers }: Stage,
   usable: readonly Offer[],
   used: readonly TripIce[],
 ): string {
@@ -184,6 +213,7 @@ function settledKey(
     trip.coolers.map(({ name }) => name),
     usable.map(({ max }) => max),
     freezerLeft_m3,
+    steers,
     lots,
   ]);
 }

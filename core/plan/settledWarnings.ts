@@ -1,8 +1,8 @@
 import type { Draws } from "../ensemble/types.ts";
 import type { Result, Warning } from "../forecast/result.ts";
+import { linkedCoolers } from "../trip/oneCooler.ts";
 import type { Trip } from "../trip/types.ts";
 import { judge, type Need, needOf } from "./need.ts";
-import { linkedCoolers } from "./oneCooler.ts";
 import { overCount, wantingOf } from "./runNeed.ts";
 
 /** What was said of a cooler while the plan was not finished: past where the finished plan holds. */

@@ -40,7 +40,7 @@ export function shortWarnings(
     const says = `${fill.need.cooler}: ${tried}; ${added}: ${fill.judgement.failing.join("; ")}`;
     const code = fill.judgement.outcome === "over" ? "does-not-fit" : "ice-short";
     const others = fills.flatMap((other, k) => (k === i ? [] : other.ice));
-    const stage = stageFor({ ...trip, ice: [...trip.ice, ...others] }, i);
+    const stage = { ...stageFor({ ...trip, ice: [...trip.ice, ...others] }, i), steers: false };
     const ways = [
       ...insteadWords(written, enough[i]!, fill.need.cooler),
       ...wayOutWords(scene, stage, fill, offers, { used: others, isAdded: written.length > 0 }),

@@ -5,9 +5,9 @@ import { companyOf, rulingOn, trackOf } from "../forecast/foodResult.ts";
 import { forecast } from "../forecast/forecast.ts";
 import type { FoodResult } from "../forecast/result.ts";
 import type { Forecast } from "../forecast/types.ts";
+import { linkedCoolers } from "../trip/oneCooler.ts";
 import type { Trip, TripFood } from "../trip/types.ts";
 import { judge, needOf } from "./need.ts";
-import { linkedCoolers } from "./oneCooler.ts";
 
 /** When each perishable that lies in a cooler passes its limit, by member. */
 export function watchedOver_h(trip: Trip, draws: Draws): Float64Array[] {

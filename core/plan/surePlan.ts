@@ -1,11 +1,11 @@
 import { medianClosures } from "../cooler/closures.ts";
 import { drawWorld } from "../ensemble/drawWorld.ts";
+import { changedCoolers, withFresh } from "../ensemble/partDraws.ts";
 import type { Draws } from "../ensemble/types.ts";
 import { withBands } from "../ensemble/withBands.ts";
 import { forecast } from "../forecast/forecast.ts";
 import type { Warning } from "../forecast/result.ts";
 import type { Forecast } from "../forecast/types.ts";
-import type { World } from "../forecast/world.ts";
 import type { Trip, TripCooler, TripIce } from "../trip/types.ts";
 import { climb, type Stood } from "./climb.ts";
 import { judge } from "./need.ts";
@@ -21,8 +21,8 @@ const roundMembers = 64;
 export interface SureOptions extends PlanOptions {
   seed: number;
   members: number;
-  /** Runs the first members of the trip with this ice: as many as said, or all of them, with series. */
-  draw: (addedIce: readonly TripIce[], count: number | "all") => Promise<Draws>;
+  /** Runs the first members of the trip with this ice: as many as said, or all of them, with series; `only` as in `MemberTask`. */
+  draw: (addedIce: readonly TripIce[], count: number | "all", only?: readonly number[]) => Promise<Draws>;
 }
 
 const orLast = (over_h: number): number => (Number.isNaN(over_h) ? Infinity : over_h);
@@ -101,17 +101,17 @@ export function sureWarning(trip: Trip, draws: Draws, { lost }: Pick<Standing, "
  * The world that a search is made in, for each trial: how things are packed is not in doubt there, or what fits in it
  * would not fit in the cooler that is told. A trial may hold some of the coolers only, and pieces that the trip has not.
  */
-function searchWorld(trip: Trip, member: number, seed: number): (trial: Trip) => World {
-  const whole = drawWorld(trip, member, seed);
+function searchWorld(trip: Trip, member: number, seed: number): NonNullable<PlanOptions["worldOf"]> {
+  const drawn = drawWorld(trip, member, seed);
   // How far blocks cover the floor stays in doubt: it decides how much of the food lies on ice.
   const { cubePacking_frac, crushedPacking_frac, foodPacking_frac, gapFill_frac } = medianClosures;
   const packing = { cubePacking_frac, crushedPacking_frac, foodPacking_frac, gapFill_frac };
-  const packed = whole.coolers.map((own) => ({ ...own, closures: { ...own.closures, ...packing } }));
+  const packed = drawn.coolers.map((own) => ({ ...own, closures: { ...own.closures, ...packing } }));
   const place = ({ name }: TripCooler): number => trip.coolers.findIndex((cooler) => cooler.name === name);
-  return (trial) => ({
-    ...whole,
+  return (trial, whole) => ({
+    ...drawn,
     coolers: trial.coolers.map((cooler) => packed[place(cooler)]!),
-    lots: drawWorld(trial, member, seed).lots,
+    lots: drawWorld(whole, member, seed).lots,
   });
 }
 
@@ -142,8 +142,19 @@ type Trying = (search: IceSearch, count: number | "all") => Promise<Tried>;
 async function sureIce(trip: Trip, options: SureOptions): Promise<Tried> {
   const { members, draw, ...searching } = options;
   const some = members > roundMembers ? roundMembers : "all";
+  const drawn = new Map<number | "all", { trip: Trip; draws: Draws }>();
+  /** Members of coolers that are as they were the last time are not run again. */
+  const drawnOf = async (addedIce: readonly TripIce[], count: number | "all"): Promise<Draws> => {
+    const filled = { ...trip, ice: [...trip.ice, ...addedIce] };
+    const last = drawn.get(count);
+    const only = last && changedCoolers(last.trip, filled);
+    const fresh = only?.length === 0 ? last!.draws : await draw(addedIce, count, only);
+    const draws = last && only ? withFresh(filled, last.draws, fresh, only) : fresh;
+    drawn.set(count, { trip: filled, draws });
+    return draws;
+  };
   const tried: Trying = async (search, count) => {
-    const draws = await draw(search.addedIce, count);
+    const draws = await drawnOf(search.addedIce, count);
     const order = worstFirst(trip, draws);
     const failing = order.filter(({ fails }) => fails).length;
     return { search, draws, order, failing, isAll: count === "all" };
@@ -195,7 +206,8 @@ async function searched(
   const { seed, some } = options;
   let last = await tried(searchIce(trip, scene), some);
   let best = last;
-  for (let round = 0; !options.signal?.aborted; ) {
+  // A world in which no ice that fits holds says that those further out need not be asked: the members are, by the climb.
+  for (let [round, isOver] = [0, false]; !options.signal?.aborted && !isOver; ) {
     if (holdsSurely(trip, last)) {
       if (last.isAll) return last;
       last = await tried(last.search, "all");
@@ -206,6 +218,7 @@ async function searched(
         last.order[Math.floor(allowedCount(trip, last.order.length) * (1 - round++ / mostRounds))]!;
       const search = searchIce(trip, scene.inWorld(searchWorld(trip, member, seed)));
       if (isSame(search, last.search)) break;
+      isOver = search.added.some(({ holds, need }) => !holds && need.foods.size > 0);
       last = await tried(search, some);
     }
     if (isBetter(last, best)) best = last;

@@ -9,9 +9,9 @@ import type { World } from "../forecast/world.ts";
 import { foodDensity_kg_per_m3 } from "../matter/foodProperties.ts";
 import { massWords } from "../quantity/show.ts";
 import { pieceRoom_m3 } from "../trip/ice.ts";
+import { linkedCoolers, onlyCoolers } from "../trip/oneCooler.ts";
 import type { Trip, TripFood, TripIce, TripWarmLoad } from "../trip/types.ts";
 import { isoAt, momentWords } from "./moment.ts";
-import { linkedCoolers, onlyCoolers } from "./oneCooler.ts";
 import { centreCold_h, layingWords, loadRoom_L, piecesOf } from "./warmCooling.ts";
 import { eaten_s } from "./whereabouts.ts";
 

@@ -1,3 +1,4 @@
+import { changedCoolers, withFresh } from "../ensemble/partDraws.ts";
 import type { Draws } from "../ensemble/types.ts";
 import { withBands } from "../ensemble/withBands.ts";
 import { forecast } from "../forecast/forecast.ts";
@@ -5,7 +6,8 @@ import type { PlanResult } from "../forecast/planResult.ts";
 import type { Warning } from "../forecast/result.ts";
 import type { Forecast } from "../forecast/types.ts";
 import { liftAdvice } from "../safety/lifting.ts";
-import type { Trip, TripIce } from "../trip/types.ts";
+import { linkedCoolers } from "../trip/oneCooler.ts";
+import type { Trip } from "../trip/types.ts";
 import { allergenRows } from "./allergens.ts";
 import { amountsOf } from "./amounts.ts";
 import { type Assigned, assignFood } from "./assign/assignFood.ts";
@@ -17,7 +19,6 @@ import { type IceRunProposal, proposeIceRuns } from "./iceRuns.ts";
 import type { Aim } from "./leastPieces.ts";
 import { type MergeProposal, proposeMerges } from "./merges.ts";
 import { failuresOf, judge, needOf } from "./need.ts";
-import { linkedCoolers } from "./oneCooler.ts";
 import { packMap } from "./packMap/packMap.ts";
 import { type IcePlan, planIce } from "./planIce.ts";
 import type { Planned } from "./plannedFile.ts";
@@ -25,7 +26,7 @@ import { pullCards } from "./pull.ts";
 import { settledWarnings } from "./settledWarnings.ts";
 import { type Standing, standingOf } from "./standing.ts";
 import { type DecidedStates, decideStates } from "./states.ts";
-import { surePlan, sureWarning } from "./surePlan.ts";
+import { type SureOptions, surePlan, sureWarning } from "./surePlan.ts";
 import { sureWays } from "./sureWays.ts";
 import type { ProposeOptions } from "./trials.ts";
 import { warmLoadPlan } from "./warmLoad.ts";
@@ -36,8 +37,11 @@ export interface WholeOptions {
   members: number;
   seed: number;
   solve: Solve;
-  /** Runs the first members of the trip as planned so far: as many as said without series, or all of them with. */
-  draw: (planned: Planned, count: number | "all") => Promise<Draws>;
+  /**
+   * Runs the first members of the trip as planned so far: as many as said without series, or all of them with. Of the coolers
+   * that are not asked for, no numbers are needed.
+   */
+  draw: (planned: Planned, count: number | "all", only?: readonly number[]) => Promise<Draws>;
   onProgress?: (done_frac: number, says: string) => void;
   signal?: { readonly aborted: boolean };
 }
@@ -79,7 +83,7 @@ export async function wholePlan(trip: Trip, options: WholeOptions): Promise<Whol
     planned = { ...planned, trip: { ...planned.trip, events }, events: merges.events };
   }
   const isSame = runs.ice.length === 0 && merges.events.length === 0;
-  const draws = isSame ? ice.draws : await drawn(planned, options);
+  const draws = isSame || ice.draws === null ? ice.draws : await drawnAgain(planned, ice, options);
   const middle = forecast(planned.trip, options.signal === undefined ? {} : { signal: options.signal });
   const standing = draws === null ? null : standingOf(planned.trip, draws, middle);
   const told = toldOf(middle, ice.forecast, { draws, standing, isSame }, options);
@@ -97,8 +101,15 @@ const hooksOf = ({ onProgress, signal }: WholeOptions): Hooks => ({
   ...(signal === undefined ? {} : { signal }),
 });
 
-const drawn = async (planned: Planned, { members, draw }: WholeOptions): Promise<Draws | null> =>
-  members === 0 ? null : draw(planned, "all");
+/** Members of the plan with its ice runs and merges; of coolers that neither concerns, they are known. */
+async function drawnAgain(
+  planned: Planned,
+  { forecast: { trip }, draws }: { forecast: Forecast; draws: Draws | null },
+  { draw }: WholeOptions,
+): Promise<Draws> {
+  const only = changedCoolers(trip, planned.trip);
+  return withFresh(planned.trip, draws!, await draw(planned, "all", only), only);
+}
 
 async function iceFor(
   trip: Trip,
@@ -112,8 +123,7 @@ async function iceFor(
     return { plan, forecast: plan.forecast, draws: null };
   }
   const bare: Planned = { trip, ice: [], events: [] };
-  const drawWith = (ice: readonly TripIce[], count: number | "all"): Promise<Draws> =>
-    draw(withIce(bare, ice), count);
+  const drawWith: SureOptions["draw"] = (ice, count, only) => draw(withIce(bare, ice), count, only);
   return surePlan(trip, { ...search, members, seed, draw: drawWith });
 }
 

@@ -13,16 +13,20 @@ export function checkMembers({ members }: EnsembleOptions): void {
   requireFinite("members", members, 1, 1e6);
 }
 
-/** Runs variants of one trip (number 0 of the runner) over the same members, as one stretch of work. */
+/**
+ * Runs variants of one trip (number 0 of the runner) over the same members, as one stretch of work.
+ *
+ * @param options.onlyOf coolers whose numbers are wanted of a variant; left out, or undefined: all
+ */
 export async function runVariants(
   run: RunTasks,
   variants: readonly (string | null)[],
-  options: EnsembleOptions,
+  options: EnsembleOptions & { onlyOf?: (variant: string | null) => readonly number[] | undefined },
 ): Promise<DrawsOf> {
   checkMembers(options);
-  const { members, seed, ...hooks } = options;
+  const { members, seed, onlyOf, ...hooks } = options;
   const wanted = [...new Set(variants)];
-  const tasks = wanted.map((variant) => tasksFor(0, variant, members, seed, false));
+  const tasks = wanted.map((variant) => tasksFor(0, variant, members, seed, false, onlyOf?.(variant)));
   const parts = await run(tasks.flat(), hooks);
   const joined = new Map<string | null, Draws>();
   let at = 0;

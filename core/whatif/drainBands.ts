@@ -29,7 +29,10 @@ export async function drainBands(
   const to = (i: number): DrainSwitch["to"] => (trip.coolers[i].drain === "keep" ? "open" : "keep");
   const keys = trip.coolers.map((_, i) => habitKey(drainKey(trip, i), to(i) === "keep"));
   const made = keys.map((key) => variantOf(trip, key) !== null);
-  const drawsOf = await runVariants(run, [null, ...keys.filter((_, i) => made[i])], { ...options, members });
+  const onlyOf = (key: string | null): number[] | undefined =>
+    key === null ? undefined : [keys.indexOf(key)];
+  const variants = [null, ...keys.filter((_, i) => made[i])];
+  const drawsOf = await runVariants(run, variants, { ...options, members, onlyOf });
   const end_h = trip.duration_s / 3600;
   const until = (hours: number): number => (Number.isNaN(hours) ? end_h : hours);
   const coolers = result.coolers.map((cooler, i) => {

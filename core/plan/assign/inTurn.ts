@@ -3,10 +3,10 @@ import { forecast } from "../../forecast/forecast.ts";
 import type { Warning } from "../../forecast/result.ts";
 import { foodDensity_kg_per_m3 } from "../../matter/foodProperties.ts";
 import { massWords } from "../../quantity/show.ts";
+import { onlyCoolers } from "../../trip/oneCooler.ts";
 import type { Trip, TripFood, TripIce } from "../../trip/types.ts";
 import type { Lay } from "../lay.ts";
 import { dayAt } from "../moment.ts";
-import { onlyCoolers } from "../oneCooler.ts";
 import { reserveLots } from "./placed.ts";
 import { firm_L_per_kg, loose_L_per_kg } from "./task.ts";
 

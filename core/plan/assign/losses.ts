@@ -1,5 +1,5 @@
 import type { Fleet } from "../../cooler/fleetState.ts";
-import { runTrip } from "../../forecast/run.ts";
+import { looseStep_rel, runTrip } from "../../forecast/run.ts";
 import { valueAt } from "../../forecast/series.ts";
 import { iceDensity_kg_per_m3 } from "../../matter/ice.ts";
 import type { Trip, TripFood, TripIce } from "../../trip/types.ts";
@@ -79,11 +79,13 @@ const rising = (values: readonly number[]): number[] => {
 export function simulatedLosses(trip: Trip): Losses {
   const trial = trialTrip(trip);
   const half_s = trip.duration_s / 2;
-  const fleet = runTrip(trial);
-  const shut = runTrip({
-    ...trial,
-    coolers: trial.coolers.map((cooler) => ({ ...cooler, sealedUntil_s: cooler.sealedUntil_s ?? half_s })),
-  });
+  const how = { tolerance: looseStep_rel, books: "end" } as const;
+  const fleet = runTrip(trial, how);
+  const coolers = trial.coolers.map((cooler) => ({
+    ...cooler,
+    sealedUntil_s: cooler.sealedUntil_s ?? half_s,
+  }));
+  const shut = runTrip({ ...trial, coolers }, how);
   return {
     until_kg: trip.coolers.map((_, c) => rising(dayEnds_s(trip).map((t_s) => melted_kg(fleet, c, t_s)))),
     shutSaves_kg: trip.coolers.map((_, c) =>

@@ -2,9 +2,9 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { forecast } from "../../../core/forecast/forecast.ts";
 import { failuresOf, judge, type Need } from "../../../core/plan/need.ts";
-import { linkedCoolers, onlyCoolers } from "../../../core/plan/oneCooler.ts";
 import { planIce } from "../../../core/plan/planIce.ts";
 import { stageFor } from "../../../core/plan/scene.ts";
+import { linkedCoolers, onlyCoolers } from "../../../core/trip/oneCooler.ts";
 import { readTrip } from "../../../core/trip/readTrip.ts";
 import type { Trip, TripIce } from "../../../core/trip/types.ts";
 

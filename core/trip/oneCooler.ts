@@ -1,4 +1,4 @@
-import type { Trip, TripEvent } from "../trip/types.ts";
+import type { Trip, TripEvent } from "./types.ts";
 
 /** Coolers that a merge joins, itself included; a cooler that no merge names stands alone. */
 export function linkedCoolers(trip: Trip, cooler: number): ReadonlySet<number> {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { linkedCoolers, onlyCoolers } from "../../../core/plan/oneCooler.ts";
-import { toyCooler, toyFood, toyForecast, toyIce, toyTrip } from "./toyTrip.ts";
+import { linkedCoolers, onlyCoolers } from "../../core/trip/oneCooler.ts";
+import { toyCooler, toyFood, toyForecast, toyIce, toyTrip } from "./plan/toyTrip.ts";
 
 const fleet = toyTrip({
   coolers: [toyCooler("bar"), toyCooler("galley"), toyCooler("last days")],
