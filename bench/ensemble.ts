@@ -1,5 +1,8 @@
 /** How long an ensemble takes, how it grows, what a second worker gains, what memory it takes, and when it has settled. */
+import { execFile } from "node:child_process";
 import { availableParallelism } from "node:os";
+import { fileURLToPath } from "node:url";
+import { promisify } from "node:util";
 import { withMembers } from "../cli/memberPool.ts";
 import { type Band, bandOf, type Draws, joinDraws, type TripSource, tasksFor } from "../core/index.ts";
 import { weekOfFour } from "./cases/ensembleTrip.ts";
@@ -42,6 +45,16 @@ sayMachine(`Ensemble of a trip; workers warm, ${cores} cores`);
 const week = weekOfFour();
 const one = await timed(week, 256, 1, { times: 4 });
 const two = await timed(week, 256, Math.min(2, cores), { times: 4 });
+/** Some programs at once that share nothing but the machine, each with half of the members; the slowest, ms. */
+async function alone_ms(programs: number): Promise<number> {
+  const program = fileURLToPath(new URL("./cases/loneRun.js", import.meta.url));
+  const run = promisify(execFile);
+  const runs = Array.from({ length: programs }, () => run(process.execPath, [program]));
+  return Math.max(...(await Promise.all(runs)).map(({ stdout }) => Number(stdout)));
+}
+
+const lone_ms = await alone_ms(1);
+const pair_ms = await alone_ms(Math.min(2, cores));
 sayTable(
   ["256 members × 4 coolers × 7 days", "s", "ms a cooler-week", "faster"],
   [
@@ -51,6 +64,13 @@ sayTable(
       (two.ms / 1000).toFixed(2),
       (two.ms / 1024).toFixed(2),
       `${(one.ms / two.ms).toFixed(2)} ×`,
+    ],
+    // What the machine itself gives: no two threads of one program can gain more.
+    [
+      "2 programs",
+      (pair_ms / 1000).toFixed(2),
+      (pair_ms / 1024).toFixed(2),
+      `${((2 * lone_ms) / pair_ms).toFixed(2)} ×`,
     ],
   ],
 );

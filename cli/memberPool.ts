@@ -13,6 +13,7 @@ import {
   type TaskWorker,
   type TripSource,
   tripsOf,
+  workersFor,
 } from "../core/index.ts";
 import { inputError } from "./failure.ts";
 
@@ -70,7 +71,7 @@ class MemberPool {
 
   readonly run: RunTasks = async (tasks, hooks) => {
     if (this.#closed) throw new Cancelled("called off");
-    const wanted = Math.min(mostThreads(), tasks.length);
+    const wanted = Math.min(mostThreads(), workersFor(tasks));
     if (wanted <= 1) return spreadOver([thisThread(this.#sources)])(tasks, hooks);
     while (this.#threads.length < wanted) {
       const thread = idle.pop() ?? new Thread();

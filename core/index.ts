@@ -20,7 +20,7 @@ export { Outstanding } from "./ensemble/outstanding.ts";
 export { bandOf } from "./ensemble/quantiles.ts";
 export { buffersOf, type Reply, replyTo } from "./ensemble/reply.ts";
 export { spreadOver, type TaskWorker } from "./ensemble/spread.ts";
-export { tasksFor } from "./ensemble/tasks.ts";
+export { tasksFor, workersFor } from "./ensemble/tasks.ts";
 export { Cancelled, type Draws, type MemberTask, type RunHooks, type RunTasks } from "./ensemble/types.ts";
 export { coldHours } from "./forecast/coldHours.ts";
 export { forecast } from "./forecast/forecast.ts";

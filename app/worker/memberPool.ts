@@ -8,6 +8,7 @@ import {
   spreadOver,
   type TaskWorker,
   type TripSource,
+  workersFor,
 } from "../../core/index.ts";
 
 const MOST_WORKERS = 8;
@@ -32,7 +33,7 @@ export class MemberPool {
   }
 
   readonly run: RunTasks = async (tasks, hooks) => {
-    const wanted = Math.min(this.#most, tasks.length);
+    const wanted = Math.min(this.#most, workersFor(tasks));
     while (this.#hands.length < wanted) this.#hands.push(new Hand(this.#sources));
     const signal = hooks?.signal instanceof AbortSignal ? hooks.signal : null;
     const stop = (): void => this.close();

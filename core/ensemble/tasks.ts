@@ -1,7 +1,7 @@
 import type { MemberTask } from "./types.ts";
 
 /** Small enough that cancelling is quick and workers end together, large enough that handing out costs nothing. */
-const perTask = 16;
+const perTask = 4;
 
 /**
  * Cuts the members of one variant of a trip into tasks of about equal length.
@@ -27,3 +27,10 @@ export function tasksFor(
     ...(only === undefined ? {} : { only }),
   }));
 }
+
+/** A worker has to be given this many members to be worth its start. */
+const perWorker = 16;
+
+/** Workers that tasks pay for, one at the least. */
+export const workersFor = (tasks: readonly MemberTask[]): number =>
+  Math.max(1, Math.ceil(tasks.reduce((sum, { from, to }) => sum + to - from, 0) / perWorker));
