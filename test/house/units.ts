@@ -46,6 +46,7 @@ export const bareWords: Readonly<Record<string, string>> = {
   records: "a count",
   repeats: "a count",
   runs: "a count",
+  workersFor: "a count",
   run: "which repeat, from 1",
   arm: "place in the list of arms",
   items: "a count",
