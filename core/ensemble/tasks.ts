@@ -32,5 +32,8 @@ export function tasksFor(
 const perWorker = 16;
 
 /** Workers that tasks pay for, one at the least. */
-export const workersFor = (tasks: readonly MemberTask[]): number =>
-  Math.max(1, Math.ceil(tasks.reduce((sum, { from, to }) => sum + to - from, 0) / perWorker));
+export function workersFor(tasks: readonly MemberTask[]): number {
+  let members = 0;
+  for (const { from, to } of tasks) members += to - from;
+  return Math.max(1, Math.ceil(members / perWorker));
+}
