@@ -1,5 +1,3 @@
-import { keepSetting, setting } from "../offline/store.ts";
-
 export const looks = ["day", "sun", "night"] as const;
 export type Look = (typeof looks)[number];
 
@@ -9,23 +7,25 @@ export const lookWords: Record<Look, string> = {
   night: "Night: red on black",
 };
 
+/** Where the choice is kept: `public/firstLook.js` reads it before anything is drawn, which no database allows. */
+const KEY = "look";
+
 /** How the page looks; chosen by hand, never guessed. */
 class Looks {
   now = $state<Look>("day");
 
-  async begin(): Promise<void> {
-    try {
-      const kept = await setting("look");
-      const known = looks.find((one) => one === kept);
-      if (known !== undefined) this.#show(known);
-    } catch {
-      // Without storage it begins by day; that nothing is kept is said elsewhere.
-    }
+  begin(): void {
+    const shown = document.documentElement.dataset.look;
+    this.#show(looks.find((one) => one === shown) ?? "day");
   }
 
   choose(look: Look): void {
     this.#show(look);
-    keepSetting("look", look).catch(() => {});
+    try {
+      localStorage.setItem(KEY, look);
+    } catch {
+      // It lasts as long as the page; that nothing is kept is said elsewhere.
+    }
   }
 
   #show(look: Look): void {

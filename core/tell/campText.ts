@@ -37,12 +37,12 @@ export function changedWords(
   if (learned.nLooks === 0) return `${name}: nobody looked inside; its ice lasts ${span}`;
   if (hasNoIce(learned.iceOut_h)) return `${name} has no water ice`;
   const [was, is] = [learned.iceOutBefore_h, learned.iceOut_h];
-  const looks = `${learned.nLooks} ${learned.nLooks === 1 ? "look" : "looks"}`;
+  const looks = learned.nLooks === 1 ? "this look" : `the ${learned.nLooks} looks`;
   const moved = movedWords(was, is);
   const before = spanWords(was, clock, middle);
   return before === span
-    ? `${name}: its ice lasts ${span}, as before the ${looks}`
-    : `${name}: its ice lasts ${span}${moved}; before the ${looks}: ${before}`;
+    ? `${name}: its ice lasts ${span}, as before ${looks}`
+    : `${name}: its ice lasts ${span}${moved}; before ${looks}: ${before}`;
 }
 
 function movedWords(was: Band, is: Band): string {
@@ -89,7 +89,7 @@ export function oddWords(looks: readonly LookResult[], voice: Pick<Voice, "clock
     .filter(({ wrong_frac }) => wrong_frac > odd_frac)
     .map(
       (look) =>
-        `Odd: ${momentWords(look.at_h, voice.clock)}, ${nameWords([look.cooler])} ${lookWords(look)}, which fits nothing else that was seen; it counts little. Look again, or withdraw it`,
+        `Odd: ${momentWords(look.at_h, voice.clock)}, ${nameWords([look.cooler])} ${lookWords(look)}, which hardly any run of the model explains; it counts little. Look again, or withdraw it`,
     );
 }
 
