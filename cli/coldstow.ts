@@ -10,6 +10,7 @@ import { experimentCommand } from "./experiment.ts";
 import { InputError, systemWords } from "./failure.ts";
 import { forecastCommand } from "./forecast.ts";
 import { habitsCommand } from "./habits.ts";
+import { iceTestCommand } from "./iceTest.ts";
 import { menuCommand } from "./menu.ts";
 import { newTripCommand } from "./newTrip.ts";
 import { planCommand } from "./plan.ts";
@@ -53,6 +54,7 @@ function program(finish: (code: number) => void): Command {
     compareCommand,
     closeOutCommand,
     experimentCommand,
+    iceTestCommand,
     checkCommand,
     menuCommand,
     newTripCommand,

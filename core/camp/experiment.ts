@@ -1,32 +1,22 @@
 import { runFleet, startFleet } from "../cooler/fleet.ts";
-import type { Around } from "../cooler/types.ts";
 import { drawWorld } from "../ensemble/drawWorld.ts";
 import { normalQuantile } from "../ensemble/normalQuantile.ts";
-import { type InputPrior, valueAtScore } from "../ensemble/priors.ts";
+import { valueAtScore } from "../ensemble/priors.ts";
 import { bandOf } from "../ensemble/quantiles.ts";
 import { sobol_frac } from "../ensemble/sobol.ts";
 import { inWorld } from "../forecast/inWorld.ts";
 import { loadTrip } from "../forecast/load.ts";
 import { valueAt } from "../forecast/series.ts";
 import type { World } from "../forecast/world.ts";
-import { humidityRatio_kg_per_kg } from "../matter/moistAir.ts";
-import { grounds } from "../sky/grounds.ts";
 import type { Contrast, ExperimentResult } from "./experimentResult.ts";
 import type { Arm, Experiment } from "./readExperiment.ts";
+import { roomAround, roomError_K } from "./room.ts";
 
 const hour_s = 3600;
-const seaLevel_Pa = 101_325;
 const tolerance = 6;
 
-/**
- * How far the mean temperature of a room is off what was read beside the box, anew for every run.
- *
- * @source engineering-judgement
- */
-const roomError_K: InputPrior = { p10: -1, p50: 0, p90: 1, scale: "linear", source: "engineering-judgement" };
-
 /** Water that clings and ice that melts in the hand, as a share of the ice weighed: a standard deviation. Our own choice. */
-const handling_frac = 0.01;
+export const handling_frac = 0.01;
 
 export interface ExperimentOptions {
   members: number;
@@ -35,27 +25,6 @@ export interface ExperimentOptions {
 
 /** Ice left at each weighing, kg. */
 type Course_kg = readonly number[];
-
-function roomAround(room_C: number, humidity_frac: number): Around {
-  const humidity_kg_per_kg = humidityRatio_kg_per_kg(room_C, humidity_frac, seaLevel_Pa);
-  return {
-    stays: [],
-    breaks_s: [],
-    at: (_t_s, out) =>
-      Object.assign(out, {
-        air_C: room_C,
-        humidity_kg_per_kg,
-        pressure_Pa: seaLevel_Pa,
-        wind_m_per_s: 0,
-        lidSun_W_per_m2: 0,
-        sideSun_W_per_m2: 0,
-        lidRadiant_C: room_C,
-        sideRadiant_C: room_C,
-        ground_C: room_C,
-        groundResistance_m2K_per_W: grounds.boards.resistance_m2K_per_W.p50,
-      }),
-  };
-}
 
 /**
  * A world of one run: the physics and the box of its member, and what is new at every run (how cold box and ice are, how
@@ -74,7 +43,7 @@ function worldOf({ trip }: Arm, member: number, seed: number, own: number): Worl
 
 function courseOf(arm: Arm, { humidity_frac, weigh_s }: Experiment, world: World, room_K: number): Course_kg {
   const input = inWorld(loadTrip(arm.trip), arm.trip.weather, world);
-  const around = roomAround(arm.room_C + room_K, humidity_frac);
+  const around = roomAround(() => arm.room_C + room_K, humidity_frac);
   const [cooler] = input.coolers;
   const fleet = startFleet({ ...input, coolers: [{ ...cooler, around }] }, { tolerance, books: "end" });
   runFleet(fleet, weigh_s.at(-1)!);
