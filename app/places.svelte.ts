@@ -1,5 +1,5 @@
 /** Where one can be, in the order of the work. A place that does not work yet is not listed. */
-export const places = ["describe", "decide", "ready", "pack", "camp"] as const;
+export const places = ["describe", "decide", "ready", "pack", "camp", "learn"] as const;
 export type Place = (typeof places)[number];
 
 export const placeWords: Record<Place, string> = {
@@ -8,6 +8,7 @@ export const placeWords: Record<Place, string> = {
   ready: "Ready",
   pack: "Pack",
   camp: "Camp",
+  learn: "Learn",
 };
 
 function placeNow(): Place {

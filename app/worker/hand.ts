@@ -1,6 +1,7 @@
 import type { Problem, TripEdit } from "../../core/index.ts";
 import type { Asked, DeskAsk, MenuOnDesk, ReckonAnswers, ReckonAsk, Said, TripOnDesk } from "./asks.ts";
 import type { CampAnswer, CampAsk } from "./campAsks.ts";
+import type { LearnAnswer, LearnAsk } from "./learnAsks.ts";
 import type { LogAnswers, LogAsk } from "./logAsks.ts";
 
 export type Tell = (done_frac: number, says: string) => void;
@@ -94,6 +95,10 @@ const camper = new Hand<CampAsk>(
   () => new Worker(new URL("./campWorker.js", import.meta.url), { type: "module" }),
 );
 
+const learner = new Hand<LearnAsk>(
+  () => new Worker(new URL("./learnWorker.js", import.meta.url), { type: "module" }),
+);
+
 export const readOnDesk = (text: string): Promise<TripOnDesk> => desk.ask({ do: "read", text });
 export const editOnDesk = (text: string, edits: readonly TripEdit[]): Promise<TripOnDesk> =>
   desk.ask({ do: "edit", text, edits });
@@ -111,6 +116,12 @@ export const askLog = <K extends LogAsk["do"]>(ask: Extract<LogAsk, { do: K }>):
 
 /** Asks what a log changes. Rejects with `TripProblems`, or with `CalledOff` where a newer question came. */
 export const askCamp = (ask: CampAsk): Promise<CampAnswer> => camper.ask(ask);
+
+/** Asks what a trip taught. Rejects with `TripProblems`, or with `CalledOff` after `stopLearning`. */
+export const askLearn = (ask: LearnAsk, tell: Tell): Promise<LearnAnswer> => learner.ask(ask, tell);
+
+/** Ends what is being learned. */
+export const stopLearning = (): void => learner.stop();
 
 /** Asks the reckoner; `tell` hears how far it is. Rejects with `TripProblems` or `CalledOff`. */
 export function reckon<K extends ReckonAsk["do"]>(

@@ -1,0 +1,39 @@
+import type { CloseOutResult, UnitSystem } from "../../core/index.ts";
+
+/* What the Learn place asks of its own worker. Plain data. */
+
+/** What was seen at the return, as a close-out file has it. */
+export interface SeenAtReturn {
+  trip: string;
+  coolers: readonly { name: string; ice: string }[];
+  binned: readonly { item: string; share: string; why: string }[];
+  "never opened": readonly string[];
+  wrong: readonly string[];
+}
+
+export interface LearnAsk {
+  do: "closeOut";
+  /** The planned trip file. */
+  text: string;
+  seen: SeenAtReturn;
+  units: UnitSystem;
+  /** Of the pictures, px. */
+  width: number;
+}
+
+/** One cooler of which something is known, to be shown and kept. */
+export interface LearnedCooler {
+  name: string;
+  picture: string;
+  /** Text of its history file; null: nothing was learned of it. */
+  history: string | null;
+}
+
+export interface LearnAnswer {
+  result: CloseOutResult;
+  /** The whole in words, as the command line says it. */
+  text: string;
+  coolers: readonly LearnedCooler[];
+  /** The close-out as a file. */
+  file: string;
+}

@@ -1,0 +1,92 @@
+import { stringify } from "yaml";
+import {
+  type CloseOutCooler,
+  type CloseOutResult,
+  closeOut,
+  closeOutText,
+  forecastProblems,
+  historyBands,
+  type Problem,
+  readCloseOut,
+  readTrip,
+  type Trip,
+  type UnitSystem,
+  withRecord,
+} from "../../core/index.ts";
+import type { Asked, Said } from "./asks.ts";
+import type { LearnAnswer, LearnAsk, LearnedCooler } from "./learnAsks.ts";
+import { MemberPool } from "./memberPool.ts";
+
+// Reckons what a trip taught. The page ends it when the answer is no longer wanted.
+declare const self: DedicatedWorkerGlobalScope;
+
+/** Seed and members of the command line, so that the same close-out gives the same answer there. */
+const RUN = { members: 256, seed: 1 };
+/** Columns: the most there are, since the page breaks lines itself. */
+const LINE = 200;
+
+class Refused extends Error {
+  readonly problems: readonly Problem[];
+
+  constructor(problems: readonly Problem[]) {
+    super("the close-out has mistakes");
+    this.problems = problems;
+  }
+}
+
+self.addEventListener("message", async ({ data: { id, ask } }: MessageEvent<Asked<LearnAsk>>) => {
+  const say = (said: Said): void => self.postMessage(said);
+  try {
+    say({
+      id,
+      answer: await answered(ask, (done_frac) => say({ id, done_frac, says: "weeks like yours" })),
+    });
+  } catch (error) {
+    if (error instanceof Refused) say({ id, problems: error.problems });
+    else say({ id, fault: error instanceof Error ? error.message : String(error) });
+  }
+});
+
+async function answered(
+  { text, seen, units, width }: LearnAsk,
+  onProgress: (done_frac: number) => void,
+): Promise<LearnAnswer> {
+  const trip = tripOf(text);
+  const file = stringify({ "coldstow-closeout": 1, ...seen }, { lineWidth: 0 });
+  const reading = readCloseOut(file, trip);
+  if (!reading.ok) throw new Refused(reading.problems);
+  const pool = new MemberPool([{ text, file: "trip", beside: [] }]);
+  const result = await closeOut(trip, reading.closeOut, pool.run, { ...RUN, onProgress });
+  pool.close();
+  const told = result.coolers.filter(({ next_W_per_K }) => next_W_per_K !== null);
+  return {
+    result,
+    text: closeOutText(result, { units, width: LINE }),
+    coolers: told.map((cooler, i) => learned(trip, cooler, result.trip, { units, width, id: `history${i}` })),
+    file,
+  };
+}
+
+function tripOf(text: string): Trip {
+  const reading = readTrip(text, { file: "trip" });
+  if (!reading.ok) throw new Refused(reading.problems);
+  const problems = forecastProblems(reading.trip);
+  if (problems.length > 0) throw new Refused(problems);
+  return reading.trip;
+}
+
+function learned(
+  trip: Trip,
+  cooler: CloseOutCooler,
+  own: CloseOutResult["trip"],
+  options: { units: UnitSystem; width: number; id: string },
+): LearnedCooler {
+  const { name, before_W_per_K, learned_W_per_K } = cooler;
+  const earlier = trip.coolers.find((one) => one.name === name)?.history ?? null;
+  const head = { trip: trip.title, ended: trip.return, from: "close-out" } as const;
+  const history =
+    before_W_per_K === null || learned_W_per_K === null
+      ? null
+      : withRecord(null, name, before_W_per_K, { ...head, conductance_W_per_K: learned_W_per_K });
+  return { name, picture: historyBands(cooler, earlier, own, options), history };
+}

@@ -1,0 +1,89 @@
+/** Home again: what was left is tapped in, outlasts a closed page, and teaches what the command line says it teaches. */
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { AxeBuilder } from "@axe-core/playwright";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
+import { launchBrowser } from "../../scripts/browser.mjs";
+import { AppPages } from "./appPages.ts";
+
+const command = join(import.meta.dirname, "../../dist/cli/coldstow.js");
+const folder = mkdtempSync(join(tmpdir(), "coldstow-learn-"));
+const pages = new AppPages();
+const patient = { timeout: 120_000 };
+let browser: Browser;
+
+beforeAll(async () => {
+  await pages.serve();
+  browser = await launchBrowser();
+});
+afterEach(() => pages.afterEach());
+afterAll(async () => {
+  await browser.close();
+  await pages.end();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+const tap = (page: Page, name: string | RegExp): Promise<void> => page.getByRole("button", { name }).click();
+
+async function saved(page: Page, name: string | RegExp, as: string): Promise<string> {
+  const [download] = await Promise.all([page.waitForEvent("download"), tap(page, name)]);
+  const path = join(folder, as);
+  writeFileSync(path, readFileSync(await download.path()));
+  return path;
+}
+
+interface Printed {
+  coolers: { name: string; learned_W_per_K: object | null; next_W_per_K: Record<string, number> | null }[];
+}
+
+it("learns from taps after the return what the command line learns from the saved file", async () => {
+  const page = await pages.begun(await pages.device(browser), "family");
+  await page.getByRole("button", { name: "Plan it" }).first().click();
+  await page.getByText(/From 256 runs/).waitFor(patient);
+  await tap(page, "Share");
+  const trip = await saved(page, "Save the planned trip", "trip.yaml");
+
+  await page.clock.setFixedTime(Date.parse("2029-01-01T12:00Z"));
+  await page.goto("about:blank");
+  await page.goto(pages.address);
+  await page.getByRole("heading", { level: 1, name: /^What was left of/ }).waitFor(patient);
+  const slush = page.getByRole("button", { name: /: slush$/ }).first();
+  await slush.click();
+  await page.getByLabel("What went wrong, in a line").fill("The lid stood open");
+  await page.getByLabel("What went wrong, in a line").blur();
+  await page.locator('.learn[data-kept="true"]').waitFor();
+
+  await page.reload();
+  await page.locator('[aria-pressed="true"]').waitFor(patient);
+  expect(await page.getByLabel("What went wrong, in a line").inputValue()).toBe("The lid stood open");
+  await tap(page, "Take the last change back");
+  expect(await page.getByLabel("What went wrong, in a line").inputValue()).toBe("");
+
+  await page.context().setOffline(true);
+  await tap(page, "What did it teach?");
+  await page.getByRole("heading", { name: "What it taught" }).waitFor(patient);
+  const seen = await saved(page, "Save this close-out", "seen.yaml");
+  const args = ["closeout", trip, seen, "--json", "--quiet", "--out", join(folder, "out")];
+  const printed = JSON.parse(execFileSync(process.execPath, [command, ...args]).toString()) as Printed;
+  const learned = printed.coolers.filter(({ learned_W_per_K }) => learned_W_per_K !== null);
+  expect(learned.length).toBeGreaterThan(0);
+  const offers = page.getByRole("button", { name: /^Save the history of/ });
+  expect(await offers.count()).toBe(learned.length);
+  for (const { name } of learned) {
+    const kept = await saved(page, `Save the history of ${name}`, "history.yaml");
+    const slug = name.toLowerCase().replace(/[^a-z0-9]+/g, "-");
+    const written = readFileSync(join(folder, "out", `${slug}.history.yaml`), "utf8");
+    expect(readFileSync(kept, "utf8")).toBe(written);
+  }
+  for (const width of [360, 1280]) {
+    await page.setViewportSize({ width, height: 800 });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    if (process.env.SHOTS)
+      await page.screenshot({ path: `${process.env.SHOTS}/learn-${width}.png`, fullPage: true });
+  }
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
+}, 300_000);
