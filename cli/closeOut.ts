@@ -6,12 +6,14 @@ import {
   closeOut,
   closeOutText,
   historyBands,
+  historyText,
   type Paint,
   readCloseOut,
   standalone,
   type Trip,
   type TripSource,
   tripsOf,
+  withoutOwnRecord,
   withoutRecord,
   withRecord,
 } from "../core/index.ts";
@@ -70,7 +72,7 @@ function withoutItself(open: OpenTrip): { trip: Trip; source: TripSource } {
   const beside = source.beside.map(
     ([name, text]) => [name, names.has(name) ? withoutRecord(text, itself) : text] as const,
   );
-  const told = { ...source, beside };
+  const told = { ...source, text: withoutOwnRecord(source.text, itself), beside };
   return { trip: tripsOf([told])[0]!, source: told };
 }
 
@@ -80,8 +82,10 @@ function historiesOf(trip: Trip, source: TripSource, result: CloseOutResult): [s
   return result.coolers.flatMap(({ name, before_W_per_K, learned_W_per_K }): [string, string][] => {
     if (before_W_per_K === null || learned_W_per_K === null) return [];
     const at = trip.coolers.findIndex((cooler) => cooler.name === name);
-    const known = trip.coolers[at]!.history?.file;
-    const text = source.beside.find(([other]) => other === known)?.[1] ?? null;
+    const earlier = trip.coolers[at]!.history;
+    const known = earlier?.file ?? null;
+    const inFile = earlier === null ? null : historyText(earlier);
+    const text = known === null ? inFile : (source.beside.find(([other]) => other === known)?.[1] ?? null);
     const record = {
       trip: trip.title,
       ended: trip.return,

@@ -4,7 +4,13 @@ export { closeOut } from "./camp/closeOut.ts";
 export type * from "./camp/closeOutResult.ts";
 export { experiment } from "./camp/experiment.ts";
 export type * from "./camp/experimentResult.ts";
-export { withoutRecord, withRecord } from "./camp/historyYaml.ts";
+export {
+  historyText,
+  inlineHistory,
+  withoutOwnRecord,
+  withoutRecord,
+  withRecord,
+} from "./camp/historyYaml.ts";
 export { iceTest } from "./camp/iceTest.ts";
 export type * from "./camp/iceTestResult.ts";
 export { livedFile } from "./camp/livedFile.ts";

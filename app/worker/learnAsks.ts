@@ -25,8 +25,8 @@ export interface LearnAsk {
 export interface LearnedCooler {
   name: string;
   picture: string;
-  /** Text of its history file; null: nothing was learned of it. */
-  history: string | null;
+  /** Text of its history file, and the same as a trip file takes it at its cooler; null: nothing was learned of it. */
+  history: { file: string; inline: object } | null;
 }
 
 export interface LearnAnswer {

@@ -6,11 +6,14 @@ import {
   closeOutText,
   forecastProblems,
   historyBands,
+  historyText,
+  inlineHistory,
   type Problem,
   readCloseOut,
   readTrip,
   type Trip,
   type UnitSystem,
+  withoutOwnRecord,
   withRecord,
 } from "../../core/index.ts";
 import type { Asked, Said } from "./asks.ts";
@@ -48,9 +51,12 @@ self.addEventListener("message", async ({ data: { id, ask } }: MessageEvent<Aske
 });
 
 async function answered(
-  { text, seen, units, width }: LearnAsk,
+  { text: told, seen, units, width }: LearnAsk,
   onProgress: (done_frac: number) => void,
 ): Promise<LearnAnswer> {
+  const known = tripOf(told);
+  // A trip teaches once: what was learned of this very trip before is not believed while it is told anew.
+  const text = withoutOwnRecord(told, { trip: known.title, ended: known.return });
   const trip = tripOf(text);
   const file = stringify({ "coldstow-closeout": 1, ...seen }, { lineWidth: 0 });
   const reading = readCloseOut(file, trip);
@@ -58,11 +64,13 @@ async function answered(
   const pool = new MemberPool([{ text, file: "trip", beside: [] }]);
   const result = await closeOut(trip, reading.closeOut, pool.run, { ...RUN, onProgress });
   pool.close();
-  const told = result.coolers.filter(({ next_W_per_K }) => next_W_per_K !== null);
+  const shown = result.coolers.filter(({ next_W_per_K }) => next_W_per_K !== null);
   return {
     result,
     text: closeOutText(result, { units, width: LINE }),
-    coolers: told.map((cooler, i) => learned(trip, cooler, result.trip, { units, width, id: `history${i}` })),
+    coolers: shown.map((cooler, i) =>
+      learned(trip, cooler, result.trip, { units, width, id: `history${i}` }),
+    ),
     file,
   };
 }
@@ -84,9 +92,10 @@ function learned(
   const { name, before_W_per_K, learned_W_per_K } = cooler;
   const earlier = trip.coolers.find((one) => one.name === name)?.history ?? null;
   const head = { trip: trip.title, ended: trip.return, from: "close-out" } as const;
-  const history =
-    before_W_per_K === null || learned_W_per_K === null
-      ? null
-      : withRecord(null, name, before_W_per_K, { ...head, conductance_W_per_K: learned_W_per_K });
-  return { name, picture: historyBands(cooler, earlier, own, options), history };
+  const picture = historyBands(cooler, earlier, own, options);
+  if (before_W_per_K === null || learned_W_per_K === null) return { name, picture, history: null };
+  const record = { ...head, conductance_W_per_K: learned_W_per_K };
+  const text = earlier === null ? null : historyText(earlier);
+  const file = withRecord(text, name, before_W_per_K, record);
+  return { name, picture, history: { file, inline: inlineHistory(earlier, before_W_per_K, record) } };
 }

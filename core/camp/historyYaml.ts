@@ -1,7 +1,7 @@
 import { isMap, isSeq, parseDocument, type YAMLSeq } from "yaml";
 import type { Spread } from "../matter/spread.ts";
 import { formatIn } from "../quantity/show.ts";
-import type { LearnedRecord } from "../trip/types.ts";
+import type { CoolerHistory, LearnedRecord } from "../trip/types.ts";
 
 /** A conductance as one would type it, to three figures. */
 function typed(value_W_per_K: number): string {
@@ -68,4 +68,51 @@ export function withoutRecord(text: string, { trip, ended }: RecordName): string
   if (rest.length === learned.items.length) return text;
   learned.items = rest;
   return document.toString({ lineWidth: 0 });
+}
+
+/** A trip file without what the histories written into it hold of one trip; the same text where they hold nothing of it. */
+export function withoutOwnRecord(text: string, { trip, ended }: RecordName): string {
+  const document = parseDocument(text, { uniqueKeys: false });
+  const coolers = document.get("coolers");
+  if (!isSeq(coolers)) return text;
+  const isOwn = (item: unknown): boolean =>
+    isMap(item) && item.get("trip") === trip && (item.get("ended") ?? null) === ended;
+  let gone = 0;
+  for (const cooler of coolers.items) {
+    const history = isMap(cooler) ? cooler.get("history") : null;
+    const learned = isMap(history) ? history.get("learned") : null;
+    if (!isSeq(learned)) continue;
+    const rest = learned.items.filter((item) => !isOwn(item));
+    gone += learned.items.length - rest.length;
+    learned.items = rest;
+  }
+  return gone === 0 ? text : document.toString({ lineWidth: 0 });
+}
+
+/** A history as the text of a file of its own; null where there is nothing in it. */
+export function historyText({ cooler, before_W_per_K, records }: CoolerHistory): string | null {
+  return records.reduce<string | null>(
+    (text, record) => withRecord(text, cooler, before_W_per_K, record),
+    null,
+  );
+}
+
+/** What a trip file takes under `history` at a cooler: the records so far and one more, in place of an earlier one of its trip. */
+export function inlineHistory(
+  earlier: CoolerHistory | null,
+  before_W_per_K: Spread,
+  record: LearnedRecord,
+): object {
+  const others = (earlier?.records ?? []).filter(
+    ({ trip, ended }) => trip !== record.trip || ended !== record.ended,
+  );
+  return {
+    before: spreadEntry(earlier?.before_W_per_K ?? before_W_per_K),
+    learned: [...others, record].map(({ trip, ended, from, conductance_W_per_K }) => ({
+      trip,
+      ...(ended === null ? {} : { ended }),
+      from,
+      ...spreadEntry(conductance_W_per_K),
+    })),
+  };
 }

@@ -76,7 +76,7 @@ function resolved(notes: Notes, file: IceTestFile, readBeside: ReadBeside): IceT
       notes.refuse(`weighed[${i}].after`, "a moment of its own", file.weighed![i]!.after);
   });
   if (file.cooler.conductance !== undefined && file.cooler.history !== undefined)
-    notes.refuse("cooler.history", "left out where conductance is given", file.cooler.history);
+    notes.refuse("cooler.history", "left out where conductance is given", "both");
   if (notes.findings.length > 0) return null;
   const body = file.body ?? bodyAsRoom(notes, file, room[0]!.room_C);
   const trip = tripOf(notes, file, weighed, meanRoom_C(room), body, readBeside);

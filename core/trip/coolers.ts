@@ -8,7 +8,7 @@ import type { ReadBeside } from "./beside.ts";
 import type { Calendar } from "./calendar.ts";
 import type { CoolerFile } from "./file.ts";
 import { blameFleet, type FleetCooler } from "./fleetFile.ts";
-import { historyBeside } from "./historyFile.ts";
+import { coolerHistory } from "./historyFile.ts";
 import { nearest } from "./nearest.ts";
 import { measures, type Notes } from "./notes.ts";
 import type { CoolerHistory, TripCooler } from "./types.ts";
@@ -61,6 +61,9 @@ export function coolerNamed(
   );
 }
 
+const historyWords = ({ history }: CoolerFile): string =>
+  typeof history === "string" ? history : "what stands under it";
+
 /** Earlier trips give way to a conductance that is stated. */
 function historyOf(
   notes: Notes,
@@ -68,7 +71,7 @@ function historyOf(
   path: string,
   readBeside: ReadBeside | undefined,
 ): CoolerHistory | null {
-  const history = historyBeside(notes, `${path}.history`, file.history, readBeside);
+  const history = coolerHistory(notes, `${path}.history`, file, readBeside);
   return file.conductance === undefined ? history : null;
 }
 
@@ -163,7 +166,7 @@ function bodyFor(
   body.measured_W_per_K =
     history === null
       ? measuredIn(notes, `${path}.conductance`, stated, file.conductance, whole)
-      : measuredIn(notes, `${path}.history`, history.now_W_per_K.p50, file.history, whole);
+      : measuredIn(notes, `${path}.history`, history.now_W_per_K.p50, historyWords(file), whole);
   return body;
 }
 

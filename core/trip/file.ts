@@ -94,7 +94,8 @@ export interface CoolerKeysFile {
   inside?: Maybe<InsideFile>;
   wall?: Maybe<WallFile>;
   conductance?: Maybe<string>;
-  history?: Maybe<string>;
+  /** A file beside this one, or what such a file holds. */
+  history?: Maybe<string | InlineHistory>;
   weight?: Maybe<string>;
   color?: Maybe<ColorWord>;
   absorptance?: Maybe<number>;
@@ -134,6 +135,12 @@ export interface HistoryFile {
     ended?: Maybe<string>;
     from?: Maybe<"close-out" | "log" | "ice test">;
   })[];
+}
+
+/** The same, written into a trip file at its cooler. */
+export interface InlineHistory {
+  before: HistoryFile["before"];
+  learned: HistoryFile["learned"];
 }
 
 export interface ShapeFile {

@@ -1,7 +1,7 @@
 import { joinHistory, oddRecords } from "../cooler/joinHistory.ts";
 import type { Spread } from "../matter/spread.ts";
 import { besideWords, type ReadBeside, staysBeside } from "./beside.ts";
-import type { HistoryFile } from "./file.ts";
+import type { CoolerFile, HistoryFile, InlineHistory } from "./file.ts";
 import { measures, Notes } from "./notes.ts";
 import { historySchema } from "./schema/history.ts";
 import { parseText } from "./text.ts";
@@ -26,7 +26,11 @@ function readHistory(text: string, name: string): HistoryReading {
   return { ok: false, problems: findings.map((finding) => ({ line: lineOf(finding.path), ...finding })) };
 }
 
-function historyOf(notes: Notes, file: HistoryFile, name: string): CoolerHistory | null {
+function historyOf(
+  notes: Notes,
+  file: Omit<HistoryFile, "coldstow-history">,
+  name: string | null,
+): CoolerHistory | null {
   const before = spreadAt(notes, "before", file.before);
   const records = file.learned.map(
     ({ trip, ended = null, from = "close-out", ...typed }, i): LearnedRecord => ({
@@ -58,14 +62,40 @@ function spreadAt(notes: Notes, path: string, typed: HistoryFile["before"]): Spr
   return { p10, p50, p90 };
 }
 
-/** The history that a cooler names, in a file beside the trip file; null where it names none, or with the problems noted. */
-export function historyBeside(
+/**
+ * The history of a cooler: in a file beside the trip file that it names, or written there itself; null where there is none,
+ * or with the problems noted.
+ */
+export function coolerHistory(
   notes: Notes,
   path: string,
-  name: string | undefined,
+  { name: cooler, history: typed }: Pick<CoolerFile, "name" | "history">,
   readBeside: ReadBeside | undefined,
 ): CoolerHistory | null {
-  if (name === undefined) return null;
+  if (typed === undefined) return null;
+  return typeof typed === "string"
+    ? historyBeside(notes, path, typed, readBeside)
+    : historyInline(notes, path, cooler, typed);
+}
+
+function historyInline(
+  notes: Notes,
+  path: string,
+  cooler: string,
+  typed: InlineHistory,
+): CoolerHistory | null {
+  const own = new Notes();
+  const history = historyOf(own, { cooler, ...typed }, null);
+  for (const { path: place, must, got } of own.findings) notes.refuse(`${path}.${place}`, must, got);
+  return history;
+}
+
+function historyBeside(
+  notes: Notes,
+  path: string,
+  name: string,
+  readBeside: ReadBeside | undefined,
+): CoolerHistory | null {
   const refuse = (must: string, got: unknown): null => {
     notes.refuse(path, must, got);
     return null;

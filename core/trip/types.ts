@@ -58,8 +58,8 @@ export interface LearnedRecord {
 
 /** What is known of one cooler from earlier trips. */
 export interface CoolerHistory {
-  /** Name of its file, as the trip file has it. */
-  file: string;
+  /** Name of its file, as the trip file has it; null: it stands in the trip file itself. */
+  file: string | null;
   cooler: string;
   /** Before the first record, and now. */
   before_W_per_K: Spread;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { inlineHistory, withoutOwnRecord } from "../../core/camp/historyYaml.ts";
 import { bandOf } from "../../core/ensemble/quantiles.ts";
 import { runMembers } from "../../core/ensemble/runMembers.ts";
 import { forecast } from "../../core/forecast/forecast.ts";
@@ -49,6 +50,43 @@ describe("the history of a cooler, beside the trip file", () => {
     const text = forecastText(middle, { units: "metric" }).replace(/\s+/g, " ");
     expect(text).toMatch(/known: 2 earlier trips put its conductance at 0\.9\d W\/K/);
     expect(text).toContain("its range here is narrower for it");
+  });
+
+  const written = `{ before: { low: 0.7 W/K, likely: 0.95 W/K, high: 1.3 W/K }, learned: [
+    { trip: first, ended: 2026-07-01, low: 0.85 W/K, likely: 0.9 W/K, high: 0.95 W/K },
+    { trip: second, from: ice test, low: 0.86 W/K, likely: 0.92 W/K, high: 0.99 W/K }] }`;
+
+  it("is the same written into the trip file itself", () => {
+    const { file, ...beside } = trip(", history: chest.yaml").coolers[0]!.history!;
+    const inside = trip(`, history: ${written}`).coolers[0]!.history!;
+    expect(file).toBe("chest.yaml");
+    expect(inside).toEqual({ ...beside, file: null });
+  });
+
+  it("tells a mistake of one that is written there at its own place", () => {
+    const bad = written.replace("high: 0.95 W/K", "high: 0.8 W/K").replace("low: 0.86 W/K", "low: 86 W/K");
+    expect(problemsOf(read(`, history: ${bad}`))).toMatch(
+      /coolers\[0\]\.history\.learned\[0\]\.high more than low[\s\S]*coolers\[0\]\.history\.learned\[1\]\.low/,
+    );
+    expect(problemsOf(read(", history: { before: 3 }"))).toContain("coolers[0].history");
+  });
+
+  it("forgets a trip that is told anew, and takes it in once", () => {
+    const { history: both } = trip(`, history: ${written}`).coolers[0]!;
+    const [first, second] = both!.records;
+    const inline = inlineHistory(both!, both!.before_W_per_K, {
+      ...second!,
+      conductance_W_per_K: first!.conductance_W_per_K,
+    });
+    expect((inline as { learned: { trip: string; low: string }[] }).learned).toMatchObject([
+      { trip: "first", low: "0.85 W/K" },
+      { trip: "second", low: "0.85 W/K" },
+    ]);
+    const text = `coolers:\n  - name: chest\n    history: ${written.replace(/\s+/g, " ")}\n`;
+    const without = withoutOwnRecord(text, { trip: "first", ended: "2026-07-01" });
+    expect(without).not.toContain("first");
+    expect(without).toContain("second");
+    expect(withoutOwnRecord(text, { trip: "first", ended: "2026-07-02" })).toBe(text);
   });
 
   it("gives way to a conductance that is stated", () => {

@@ -3,6 +3,7 @@ import * as v from "valibot";
 import { type BuildKey, builds } from "../../cooler/builds.ts";
 import type { InsulationKey } from "../../cooler/types.ts";
 import type { CoolerFile, CoolerKeysFile, FleetFile } from "../file.ts";
+import { inlineHistorySchema } from "./history.ts";
 import { clock, coverSchema, list, moment, number, oneOf, quantity, text, whole } from "./words.ts";
 
 const buildKeys: readonly BuildKey[] = ["soft", "foam", "thin", "standard", "thick", "vacuum", "icebox"];
@@ -69,7 +70,13 @@ const entries = {
     quantity("conductance", "Measured, whole cooler, outside air to an inside surface; overrules the wall"),
   ),
   history: v.optional(
-    text("a file in the folder of the trip file or below, with what earlier trips taught of this cooler"),
+    v.union(
+      [
+        text("a file in the folder of the trip file or below, with what earlier trips taught of this cooler"),
+        inlineHistorySchema,
+      ],
+      "a file in the folder of the trip file or below, or a mapping with before and learned",
+    ),
   ),
   weight: v.optional(quantity("mass", "Empty weight")),
   color: v.optional(oneOf(["white", "light", "medium", "dark"], "Colour outside")),

@@ -1,6 +1,6 @@
 import { toJsonSchema } from "@valibot/to-json-schema";
 import * as v from "valibot";
-import type { HistoryFile } from "../file.ts";
+import type { HistoryFile, InlineHistory } from "../file.ts";
 import { list, oneOf, quantity, text } from "./words.ts";
 
 const spread = {
@@ -9,7 +9,10 @@ const spread = {
   high: quantity("conductance", "One in ten lies above"),
 };
 
-const before = v.strictObject(spread, "a mapping with low, likely, high");
+const before = v.pipe(
+  v.strictObject(spread, "a mapping with low, likely, high"),
+  v.description("What was believed of its conductance before the first record"),
+);
 
 const record = v.strictObject(
   {
@@ -21,6 +24,17 @@ const record = v.strictObject(
   "a mapping with trip, low, likely, high",
 );
 
+const learned = v.pipe(
+  list(record, 500),
+  v.description("One entry a trip: what that trip says by itself, in any order"),
+);
+
+/** A history written into a trip file, at its cooler. */
+export const inlineHistorySchema: v.GenericSchema<unknown, InlineHistory> = v.strictObject(
+  { before, learned },
+  "a mapping with before and learned",
+);
+
 /** The shape of a cooler's history: what was believed of its conductance at first, and what each trip taught. */
 export const historySchema: v.GenericSchema<unknown, HistoryFile> = v.strictObject(
   {
@@ -29,11 +43,8 @@ export const historySchema: v.GenericSchema<unknown, HistoryFile> = v.strictObje
       v.description("Version of the format"),
     ),
     cooler: text("the cooler's name"),
-    before: v.pipe(before, v.description("What was believed of its conductance before the first record")),
-    learned: v.pipe(
-      list(record, 500),
-      v.description("One entry a trip: what that trip says by itself, in any order"),
-    ),
+    before,
+    learned,
   },
   "a mapping with coldstow-history: 1, cooler, before and learned",
 );
