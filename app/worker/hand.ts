@@ -1,7 +1,7 @@
 import type { Problem, TripEdit } from "../../core/index.ts";
 import type { Asked, DeskAsk, MenuOnDesk, ReckonAnswers, ReckonAsk, Said, TripOnDesk } from "./asks.ts";
 import type { CampAnswer, CampAsk } from "./campAsks.ts";
-import type { LearnAnswer, LearnAsk } from "./learnAsks.ts";
+import type { CloseOutAsk, IceTestAnswer, IceTestAsk, LearnAnswer, LearnAsk } from "./learnAsks.ts";
 import type { LogAnswers, LogAsk } from "./logAsks.ts";
 
 export type Tell = (done_frac: number, says: string) => void;
@@ -118,7 +118,10 @@ export const askLog = <K extends LogAsk["do"]>(ask: Extract<LogAsk, { do: K }>):
 export const askCamp = (ask: CampAsk): Promise<CampAnswer> => camper.ask(ask);
 
 /** Asks what a trip taught. Rejects with `TripProblems`, or with `CalledOff` after `stopLearning`. */
-export const askLearn = (ask: LearnAsk, tell: Tell): Promise<LearnAnswer> => learner.ask(ask, tell);
+export const askLearn = (ask: CloseOutAsk, tell: Tell): Promise<LearnAnswer> => learner.ask(ask, tell);
+
+/** Asks what a home ice test tells. Rejects with `TripProblems`. */
+export const askIceTest = (ask: IceTestAsk): Promise<IceTestAnswer> => learner.ask(ask);
 
 /** Ends what is being learned. */
 export const stopLearning = (): void => learner.stop();

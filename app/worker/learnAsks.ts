@@ -1,4 +1,4 @@
-import type { CloseOutResult, UnitSystem } from "../../core/index.ts";
+import type { CloseOutResult, IceTestResult, UnitSystem } from "../../core/index.ts";
 
 /* What the Learn place asks of its own worker. Plain data. */
 
@@ -11,7 +11,7 @@ export interface SeenAtReturn {
   wrong: readonly string[];
 }
 
-export interface LearnAsk {
+export interface CloseOutAsk {
   do: "closeOut";
   /** The planned trip file. */
   text: string;
@@ -37,3 +37,23 @@ export interface LearnAnswer {
   /** The close-out as a file. */
   file: string;
 }
+
+export interface IceTestAsk {
+  do: "iceTest";
+  /** The test as its file has it, but for the version. */
+  test: object;
+  units: UnitSystem;
+  width: number;
+}
+
+export interface IceTestAnswer {
+  result: IceTestResult;
+  text: string;
+  picture: string;
+  /** As a trip file takes it at its cooler; null: the test does not tell yet. */
+  history: object | null;
+  /** The test as a file. */
+  file: string;
+}
+
+export type LearnAsk = CloseOutAsk | IceTestAsk;

@@ -7,9 +7,13 @@ import {
   forecastProblems,
   historyBands,
   historyText,
+  iceTest,
+  iceTestFit,
+  iceTestText,
   inlineHistory,
   type Problem,
   readCloseOut,
+  readIceTest,
   readTrip,
   type Trip,
   type UnitSystem,
@@ -17,7 +21,14 @@ import {
   withRecord,
 } from "../../core/index.ts";
 import type { Asked, Said } from "./asks.ts";
-import type { LearnAnswer, LearnAsk, LearnedCooler } from "./learnAsks.ts";
+import type {
+  CloseOutAsk,
+  IceTestAnswer,
+  IceTestAsk,
+  LearnAnswer,
+  LearnAsk,
+  LearnedCooler,
+} from "./learnAsks.ts";
 import { MemberPool } from "./memberPool.ts";
 
 // Reckons what a trip taught. The page ends it when the answer is no longer wanted.
@@ -40,10 +51,8 @@ class Refused extends Error {
 self.addEventListener("message", async ({ data: { id, ask } }: MessageEvent<Asked<LearnAsk>>) => {
   const say = (said: Said): void => self.postMessage(said);
   try {
-    say({
-      id,
-      answer: await answered(ask, (done_frac) => say({ id, done_frac, says: "weeks like yours" })),
-    });
+    const tell = (done_frac: number): void => say({ id, done_frac, says: "weeks like yours" });
+    say({ id, answer: ask.do === "iceTest" ? tested(ask) : await answered(ask, tell) });
   } catch (error) {
     if (error instanceof Refused) say({ id, problems: error.problems });
     else say({ id, fault: error instanceof Error ? error.message : String(error) });
@@ -51,7 +60,7 @@ self.addEventListener("message", async ({ data: { id, ask } }: MessageEvent<Aske
 });
 
 async function answered(
-  { text: told, seen, units, width }: LearnAsk,
+  { text: told, seen, units, width }: CloseOutAsk,
   onProgress: (done_frac: number) => void,
 ): Promise<LearnAnswer> {
   const known = tripOf(told);
@@ -71,6 +80,31 @@ async function answered(
     coolers: shown.map((cooler, i) =>
       learned(trip, cooler, result.trip, { units, width, id: `history${i}` }),
     ),
+    file,
+  };
+}
+
+function tested({ test, units, width }: IceTestAsk): IceTestAnswer {
+  const file = stringify({ "coldstow-test": 1, ...test }, { lineWidth: 0 });
+  const reading = readIceTest(file);
+  if (!reading.ok) throw new Refused(reading.problems);
+  const result = iceTest(reading.test);
+  const { title: trip, ended } = result.test;
+  const learned = result.learned_W_per_K;
+  const history =
+    learned === null
+      ? null
+      : inlineHistory(null, result.class_W_per_K, {
+          trip,
+          ended,
+          from: "ice test",
+          conductance_W_per_K: learned,
+        });
+  return {
+    result,
+    text: iceTestText(result, { units, width: LINE }),
+    picture: iceTestFit(result, { width, units, id: "icetest" }),
+    history,
     file,
   };
 }

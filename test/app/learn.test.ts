@@ -127,3 +127,60 @@ it("learns from taps after the return what the command line learns from the save
   const { violations } = await new AxeBuilder({ page }).analyze();
   expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
 }, 300_000);
+
+it("learns a cooler from ice weighed at home as the command line does, and offers it at the cooler", async () => {
+  const page = await pages.begun(await pages.device(browser), "family");
+  await page.evaluate(() => {
+    location.hash = "#/learn";
+  });
+  await page.getByText("Test a cooler at home").click();
+  await page.getByLabel("Ice put in").fill("20 lb");
+  await page.getByLabel("Room").fill("75 F");
+  await page.getByLabel("Room").blur();
+  await page.evaluate(async () => void (await navigator.serviceWorker.ready));
+  await page.context().setOffline(true);
+  await tap(page, "How is it run?");
+  await page.getByText(/^1\. Let the empty cooler/m).waitFor(patient);
+  await page.getByLabel("Hours since").first().fill("24");
+  await page.getByLabel("Ice left").first().fill("6 kg");
+  await page.getByLabel("Ice left").first().blur();
+  await tap(page, "What does it tell?");
+  await page.getByText(/Weighing 1, hours must be/).waitFor();
+  await page.getByLabel("Hours since").first().fill("24 h");
+  await page.getByLabel("Ice left").first().fill("10 lb");
+  await page.getByLabel("Ice left").first().blur();
+  await page.getByLabel("Hours since").nth(1).fill("36 h");
+  await page.getByLabel("Ice left").nth(1).fill("5.4 lb");
+  await page.getByLabel("Ice left").nth(1).blur();
+
+  await page.reload();
+  await page.getByText("Test a cooler at home").click();
+  expect(await page.getByLabel("Ice left").first().inputValue()).toBe("10 lb");
+  await tap(page, "What does it tell?");
+  await page
+    .getByText(/melts [\d.]+ lb/)
+    .first()
+    .waitFor(patient);
+  const test = await saved(page, "Save this test", "test.yaml");
+  const printed = execFileSync(process.execPath, [command, "icetest", test, "--units", "us"]).toString();
+  const [sentence] = /melts [\d.]+ lb \([\d.]+ to [\d.]+\) of ice a day/.exec(printed.replace(/\s+/g, " "))!;
+  await page.getByText(sentence).first().waitFor();
+  for (const width of [360, 1280]) {
+    await page.setViewportSize({ width, height: 800 });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    if (process.env.SHOTS)
+      await page.screenshot({ path: `${process.env.SHOTS}/icetest-${width}.png`, fullPage: true });
+  }
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
+  await tap(page, /^Keep it for the next trip with/);
+  await page.getByRole("button", { name: /^Kept for the next trip with/ }).waitFor();
+  await page.evaluate(() => {
+    location.hash = "#/describe";
+  });
+  await tap(page, /^Use it for /);
+  await page.getByRole("button", { name: /^Use it for / }).waitFor({ state: "detached" });
+  await tap(page, "Share");
+  const trip = readFileSync(await saved(page, "Save the trip file", "next.yaml"), "utf8");
+  expect(trip).toMatch(/from: ice test/);
+}, 300_000);

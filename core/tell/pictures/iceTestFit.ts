@@ -53,7 +53,13 @@ export function iceTestFit(result: IceTestResult, options: PictureOptions): stri
   const desc = weighings.map((one) => weighingWords(one, units)).join(" ");
   const title = `${test.title}: ${iceTestAnswer(result, units)}`;
   const alt = { title, desc: desc === "" ? "Nothing is weighed yet." : desc };
-  return picture(options, bottom + 60, alt, textures(id, "likely", "luck"), content.join(""));
+  return picture(
+    options,
+    bottom + (options.width < NARROW_PX ? 80 : 60),
+    alt,
+    textures(id, "likely", "luck"),
+    content.join(""),
+  );
 }
 
 function weighingWords(
@@ -113,12 +119,16 @@ function drawAxes(x: Scale, y: Scale, units: PictureOptions["units"]): string {
   ].join("");
 }
 
-function drawKey(y: number, hasFit: boolean, { id }: PictureOptions): string {
+/** Below this width the key takes two lines. */
+const NARROW_PX = 420;
+
+function drawKey(y: number, hasFit: boolean, { id, width }: PictureOptions): string {
+  const [x, at] = width < NARROW_PX ? [EDGE, y + 20] : [EDGE + 254, y];
   const fit = [
     box(EDGE + 118, y - 9, EDGE + 136, y + 1, textureFill("likely", id), "sure"),
     words("this one, 8 in 10", EDGE + 143, y, { fill: "ink2" }),
-    diamond(EDGE + 268, y - 4, true),
-    words("weighed", EDGE + 281, y, { fill: "ink2" }),
+    diamond(x + 9, at - 4, true),
+    words("weighed", x + 25, at, { fill: "ink2" }),
   ];
   return [
     box(EDGE, y - 9, EDGE + 18, y + 1, textureFill("luck", id), "edge"),
