@@ -1,6 +1,7 @@
 import { group, sum } from "d3-array";
 import type { CoolerResult } from "../forecast/result.ts";
 import type { Forecast } from "../forecast/types.ts";
+import { drainAdvice } from "../plan/drainLine.ts";
 import { pieceWords } from "../plan/pieceWords.ts";
 import { massWords, volumeWords } from "../quantity/show.ts";
 import { coldSpent, largestSaving } from "./cold.ts";
@@ -56,14 +57,30 @@ function coldRow(name: string, value: number): string {
   return padded(name, NAME_COLUMNS) + paddedLeft(value.toFixed(1).replace("-", "−"), NUMBER_COLUMNS);
 }
 
-/** What the other drain habit would do, in hours either way; numbers only, and what may overrule them. */
+/** What the other drain habit would do, in hours either way; then what to do by day, with the reason that decides. */
 export function drainLines(forecast: Forecast, index: number, voice: Voice): string[] {
   const other = forecast.result.coolers[index]!.drainSwitch;
   if (other === null) return [];
   const food = other.foodGain_h === null ? "" : `; food within its limit ${gainHours(other.foodGain_h)}`;
   const habit = other.to === "open" ? "meltwater let out as it comes" : "meltwater kept";
-  const says = `${habit} instead: ice ${gainHours(other.iceGain_h)}${food}. Packages that let water in, raw juice and weight come before these numbers.`;
-  return hanging("drain: ", says, voice.width);
+  const says = `${habit} instead: ice ${gainHours(other.iceGain_h)}${food}. Raw juice, packages that let water in and weight come before these numbers.`;
+  return [...hanging("drain: ", says, voice.width), ...drainDays(forecast, index, voice)];
+}
+
+/** "day 2 to 4: drain, …": days in a row with the same reason are told once. */
+function drainDays(forecast: Forecast, index: number, voice: Voice): string[] {
+  const { name } = forecast.result.coolers[index]!;
+  const stretches: { from: number; to: number; says: string }[] = [];
+  for (const { cooler, day, does, reasons } of drainAdvice(forecast.trip, forecast)) {
+    if (cooler !== name) continue;
+    const says = `${does === "keep" ? "keep the water" : "drain"}, ${printable(reasons[0]!)}`;
+    const last = stretches.at(-1);
+    if (last?.says === says && last.to === day - 1) last.to = day;
+    else stretches.push({ from: day, to: day, says });
+  }
+  return stretches.flatMap(({ from, to, says }) =>
+    hanging("  ", `day ${from === to ? from : `${from} to ${to}`}: ${says}`, voice.width),
+  );
 }
 
 /** How much ice went in, against what it had to cool, and what the box weighs. */

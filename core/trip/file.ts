@@ -1,7 +1,7 @@
 import type { BuildKey } from "../cooler/builds.ts";
 import type { Cover, DrainHabit, IceForm, InsulationKey, TopSheet } from "../cooler/types.ts";
 import type { GroundKind, PlaceKind } from "../sky/types.ts";
-import type { Allergen } from "./types.ts";
+import type { Allergen, Duty } from "./types.ts";
 
 /*
  * The trip file as a person writes it, once its shape is checked: quantities, moments and clocks are still text.
@@ -24,6 +24,7 @@ export interface PartyFile {
   appetite?: Maybe<string>;
   "child portion"?: Maybe<string>;
   allergies?: Maybe<Allergen[]>;
+  crew?: Maybe<{ name: string; does?: Maybe<Duty[]> }[]>;
 }
 
 export interface MealsFile {

@@ -1,6 +1,7 @@
 import lookUpTimezone from "@photostructure/tz-lookup";
 import { localInstant_ms } from "../sky/localTime.ts";
 import { isTimezone, type Meals } from "./calendar.ts";
+import { duties } from "./duties.ts";
 import type { TripFile } from "./file.ts";
 import { nearest } from "./nearest.ts";
 import { measures, type Notes } from "./notes.ts";
@@ -82,6 +83,7 @@ export function resolveParty(notes: Notes, file: TripFile): Eaters {
     diets: dietsOf(notes, party.diets ?? {}, adults + children),
     appetite_frac: appetiteOf(notes, party.appetite, isCounted),
     allergies: party.allergies ?? [],
+    crew: (party.crew ?? []).map(({ name, does }) => ({ name, does: does ?? duties })),
     childPortion_frac: childPortionOf(notes, party["child portion"], isCounted && children > 0),
   };
 }

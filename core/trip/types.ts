@@ -47,6 +47,15 @@ export type Allergen =
 
 export type LimitProfile = "consumer" | "inspected";
 
+/** Work around the coolers that somebody does every day. */
+export type Duty = "food" | "readings" | "water" | "ice" | "washing";
+
+export interface CrewMember {
+  name: string;
+  /** All of it, in turn, where nothing was said. */
+  does: readonly Duty[];
+}
+
 /** What one trip or test says of a cooler's conductance by itself. */
 export interface LearnedRecord {
   trip: string;
@@ -243,6 +252,8 @@ export interface Trip {
     /** 1: usual portions. */
     appetite_frac: number;
     allergies: readonly Allergen[];
+    /** Who does the work, in the file's order; empty: nobody was named. */
+    crew: readonly CrewMember[];
   };
   limit: { profile: LimitProfile; limit_C: number };
   confidence_frac: number;

@@ -4,6 +4,7 @@ import { bookOf } from "./book.ts";
 import { cautionsPage, closeOutPage } from "./closeOutPage.ts";
 import { coolerPages } from "./coolerPage.ts";
 import { countdownPage } from "./countdownPage.ts";
+import { crewPage } from "./crewPage.ts";
 import { dayPages } from "./dayPage.ts";
 import { drinksPage } from "./drinksPage.ts";
 import { eatPages } from "./eatPage.ts";
@@ -35,6 +36,7 @@ export function tripBook(forecast: Forecast, options: BookOptions): string {
     ...shoppingPages(book),
     ...coolerPages(book),
     ...labelPages(book),
+    ...crewPage(book),
     ...dayPages(book),
     ...pullPages(book),
     ...drinksPage(book),

@@ -1,5 +1,6 @@
 import * as v from "valibot";
 import type { GroundKind } from "../../sky/types.ts";
+import { duties } from "../duties.ts";
 import type { LegFile, MealsFile, PartyFile, PlaceFile, WeatherFile } from "../file.ts";
 import {
   allergenList,
@@ -9,6 +10,7 @@ import {
   list,
   moment,
   number,
+  oneOf,
   placeSchema,
   quantity,
   text,
@@ -41,6 +43,14 @@ const diets = v.pipe(
   v.description("How many are on each diet; whoever is on none eats everything"),
 );
 
+const crewMember = v.strictObject(
+  {
+    name: text("a name"),
+    does: v.optional(list(oneOf(duties, "Work that this one does; left out: all of it, in turn"), 5)),
+  },
+  "a mapping with name, does",
+);
+
 export const partySchema: v.GenericSchema<unknown, PartyFile> = v.strictObject(
   {
     adults: v.optional(whole(0, 500, "Adults who eat")),
@@ -54,6 +64,7 @@ export const partySchema: v.GenericSchema<unknown, PartyFile> = v.strictObject(
     ),
     "child portion": v.optional(quantity("share", "What a child eats, of an adult's portion")),
     allergies: v.optional(allergenList("What someone of the party must not eat")),
+    crew: v.optional(v.pipe(list(crewMember, 60), v.description("Who does the work around the coolers"))),
   },
   "a mapping with adults, children, vulnerable, diets",
 );

@@ -19,7 +19,7 @@ const hostile = ` <script>alert("x")</script> \u05d0\u05d1 & 'y' ${"W".repeat(12
 describe("a trip book", () => {
   it("has its pages in the order in which a trip is prepared, run and closed", () => {
     expect([...new Set(about)]).toEqual([
-      ...["Answer", "Ice", "Countdown", "Shopping", "Diets and allergens", "Cooler", "Labels"],
+      ...["Answer", "Ice", "Countdown", "Shopping", "Diets and allergens", "Cooler", "Labels", "Crew"],
       ...[
         "Day by day",
         "Menu",
