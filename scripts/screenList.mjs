@@ -64,6 +64,13 @@ export const screens = [
   { name: "camp-what-if", reach: (page) => moreOf(page, "What if plans change?") },
   { name: "camp-logged", reach: (page) => moreOf(page, "What was logged") },
   { name: "camp-exchange", reach: (page) => moreOf(page, "Other phones and files") },
+  {
+    name: "learn",
+    reach: async (page) => {
+      await toPlace(page, "learn");
+      await page.getByText("Test a cooler at home").click();
+    },
+  },
   { name: "share", reach: (page) => shared(page), leave: (page) => page.keyboard.press("Escape") },
 ];
 
