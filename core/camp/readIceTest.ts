@@ -75,6 +75,13 @@ function resolved(notes: Notes, file: IceTestFile, readBeside: ReadBeside): IceT
     if (weighed.some((other, k) => k < i && other.after_s === one.after_s && other.of === one.of))
       notes.refuse(`weighed[${i}].after`, "a moment of its own", file.weighed![i]!.after);
   });
+  const last_s = weighed.at(-1)?.after_s ?? 0;
+  if (room.length > 1 && room.at(-1)!.t_s < last_s)
+    notes.refuse(
+      "room.file",
+      `hours up to the last weighing, ${last_s / hour_s} h`,
+      `up to ${room.at(-1)!.t_s / hour_s} h`,
+    );
   if (file.cooler.conductance !== undefined && file.cooler.history !== undefined)
     notes.refuse("cooler.history", "left out where conductance is given", "both");
   if (notes.findings.length > 0) return null;

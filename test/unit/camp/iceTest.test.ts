@@ -68,6 +68,9 @@ describe("an ice test as written", () => {
       () => "hours,C\n0,20\n0,21\n",
     );
     expect(bad.ok ? [] : bad.problems).toMatchObject([{ path: "room.file", got: "line 3: 0,21" }]);
+    const long = `${head.replace("room: 24 C", "room: { file: room.csv }")}weighed: [{ after: 60 h, ice: 3 kg }]\n`;
+    const short = readIceTest(long, () => csv);
+    expect(short.ok ? [] : short.problems).toMatchObject([{ path: "room.file", got: "up to 48 h" }]);
   });
 
   it("lists what was assumed", () => {
